@@ -1,0 +1,91 @@
+import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
+import type { Body, Settling } from './entries.ts';
+
+/** A set's number, or null for the whole bundle. */
+export type SetNumber = number | null;
+
+/** One value or tick that was recorded, with what became of it. */
+export interface Check extends Omit<Body<'checked'>, 'ticket' | 'clockBack'> {
+  readonly seq: number;
+  readonly at: string;
+  readonly hand: HandId;
+  /** Crossed out; stays readable. */
+  readonly struck: { readonly reason: string; readonly by: HandId; readonly at: string } | null;
+  /** Asked again because the work went back to this step. */
+  readonly again: boolean;
+}
+
+export interface Hold {
+  readonly name: string;
+  readonly set: SetNumber;
+  readonly step: StepId | null;
+  readonly point: PointId | null;
+  readonly reason: string;
+  readonly by: HandId;
+  readonly at: string;
+  readonly settled: {
+    readonly how: Settling;
+    readonly reason: string;
+    readonly by: HandId;
+    readonly at: string;
+  } | null;
+}
+
+/** A running clock of a timed point. `elapsedMs` is what had passed at the bundle's last entry. */
+export interface RunningClock {
+  readonly elapsedMs: number;
+  /** The station's clock was set back while this one ran: the time is a lower bound. */
+  readonly setBack: boolean;
+}
+
+/** Everything that happened to one bundle: a fold over the entries that carry its ticket. */
+export interface Bundle {
+  readonly ticket: TicketId;
+  readonly procedure: ProcedureId;
+  readonly sets: number;
+  readonly rolls: readonly string[];
+  readonly ticketedAt: string;
+  /** The text it is played from, from the first opening on. */
+  readonly text: { readonly digest: Digest; readonly revision: string } | null;
+  /** Who has it, and how. */
+  readonly work: 'not opened' | 'open' | 'paused' | 'handed over' | 'finished';
+  readonly hand: HandId | null;
+  readonly openedAt: string | null;
+  readonly finished: Omit<Body<'finished'>, 'ticket' | 'clockBack'> | null;
+  /** By `pointKey`, oldest first. */
+  readonly checks: ReadonlyMap<string, readonly Check[]>;
+  readonly cautionsRead: readonly {
+    readonly hand: HandId;
+    readonly set: SetNumber;
+    readonly step: StepId;
+    readonly caution: number;
+  }[];
+  /** Who opened it on a text that is not the one they had played before, and which that was, while the changes are unread. */
+  readonly changesToRead: { readonly hand: HandId; readonly from: Digest } | null;
+  readonly holds: readonly Hold[];
+  /** Points let through by a concession, as `pointKey`. */
+  readonly conceded: ReadonlySet<string>;
+  readonly scrapped: ReadonlySet<number>;
+  readonly clocks: ReadonlyMap<string, RunningClock>;
+  readonly lastAt: string;
+  readonly lastSeq: number;
+}
+
+/** Names one point of one set. */
+export const pointKey = (set: SetNumber, step: StepId, point: PointId): string => `${set ?? 'all'} ${step} ${point}`;
+
+export const openHold = (bundle: Bundle): Hold | undefined => bundle.holds.find((hold) => !hold.settled);
+
+/** The check that counts for one blank of a point: the newest that is neither struck nor asked again. */
+export const liveCheck = (bundle: Bundle, key: string, place: number): Check | undefined =>
+  bundle.checks.get(key)?.findLast((check) => check.place === place && !check.struck && !check.again);
+
+export const isGood = (check: Check | undefined): check is Check =>
+  check !== undefined && (check.verdict === 'within' || check.verdict === 'not judged');
+
+export function allChecks(bundle: Bundle): readonly Check[] {
+  return [...bundle.checks.values()].flat().sort((a, b) => a.seq - b.seq);
+}
+
+export const setsLeft = (bundle: Bundle): readonly number[] =>
+  Array.from({ length: bundle.sets }, (_, index) => index + 1).filter((set) => !bundle.scrapped.has(set));

@@ -1,0 +1,71 @@
+import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
+import type { SetNumber } from './bundle.ts';
+import type { Role } from './entries.ts';
+
+/** What somebody asks for. `hand` is who acts; `decide` says whether it may happen and what then has happened. */
+export type Command = { readonly hand: HandId } & (RoomCommand | BundleCommand);
+
+export type RoomCommand =
+  | { readonly do: 'enrol'; readonly who: HandId; readonly name: string; readonly role: Role; readonly badge?: string }
+  | { readonly do: 'retire'; readonly who: HandId; readonly reason?: string }
+  | {
+      readonly do: 'release';
+      readonly procedure: ProcedureId;
+      readonly title: string;
+      readonly digest: Digest;
+      readonly pictures: readonly { readonly address: string; readonly digest: Digest }[];
+    }
+  | { readonly do: 'withdraw'; readonly procedure: ProcedureId; readonly revision: string; readonly reason: string }
+  | {
+      readonly do: 'make ticket';
+      readonly ticket: TicketId;
+      readonly procedure: ProcedureId;
+      readonly sets: number;
+      readonly rolls: readonly string[];
+    }
+  | { readonly do: 'sign on' }
+  | { readonly do: 'check gauge'; readonly gauge: string; readonly reading: string; readonly fit: 'fit' | 'unfit' };
+
+export type BundleCommand =
+  | { readonly do: 'open' }
+  | { readonly do: 'resume' }
+  | { readonly do: 'pause'; readonly reason?: string }
+  | { readonly do: 'hand over'; readonly to: HandId }
+  | { readonly do: 'read changes' }
+  | ({ readonly do: 'read caution'; readonly caution: number } & AtStep)
+  | ({ readonly do: 'start clock' } & AtPoint)
+  /**
+   * `typed` is what the hand typed: a value, the words of an option, text; empty for a tick, a computed point, a hold
+   * point, and to stop a clock. `witness` is the second person of a hold point.
+   */
+  | ({ readonly do: 'check'; readonly place: number; readonly typed: string; readonly witness?: HandId } & AtPoint)
+  | { readonly do: 'strike'; readonly entry: number; readonly reason: string }
+  /** What the `If out:` of the step allows: this set goes back to an earlier step without a supervisor. */
+  | { readonly do: 'go back'; readonly reason: string }
+  /** `about: 'point'` stops at the point that is wanted now; a concession will then let that point through. */
+  | { readonly do: 'hold'; readonly about: 'point' | 'bundle'; readonly reason: string; readonly name?: string }
+  | { readonly do: 'settle'; readonly hold: string; readonly how: SettleHow; readonly reason: string }
+  | { readonly do: 'note'; readonly text: string }
+  | { readonly do: 'finish'; readonly good: number };
+
+export type SettleHow =
+  /** `set` where the hold itself names none, or another one. */
+  | { readonly as: 'rework'; readonly step: StepId; readonly set?: SetNumber }
+  | {
+      readonly as: 'recut';
+      readonly step: StepId;
+      readonly set?: SetNumber;
+      readonly piece: string;
+      readonly newPiece: string;
+      readonly roll?: string;
+    }
+  | { readonly as: 'concession'; readonly limit: string; readonly expires: string; readonly name?: string }
+  | { readonly as: 'scrap'; readonly set: number };
+
+interface AtStep {
+  readonly set: SetNumber;
+  readonly step: StepId;
+}
+interface AtPoint extends AtStep {
+  readonly point: PointId;
+}

@@ -1,0 +1,124 @@
+import { ok, type Result, refuse } from '../base/result.ts';
+import type { HandId } from '../base/brand.ts';
+import { allChecks, type Bundle, liveCheck, pointKey, type SetNumber } from './bundle.ts';
+import type { BundleCommand, Command } from './command.ts';
+import { mine, onHold } from './decide-bundle.ts';
+import type { EntryDraft } from './entries.ts';
+import { judgeAnswer } from './judge-answer.ts';
+import { firstOpenBlank, next, type WantedPoint } from './next.ts';
+import { nameOf } from './room.ts';
+import { stepsFrom } from './route.ts';
+import { actor, type BundleSituation, record, workers } from './situation.ts';
+
+type Here = Extract<BundleCommand, { readonly do: 'read caution' | 'start clock' | 'check' | 'go back' }>;
+
+/** Commands that answer the one thing the bundle wants now. Whatever else they name is refused, with what comes first. */
+export function decideAtPoint(
+  situation: BundleSituation,
+  command: Extract<Command, Here>,
+): Result<readonly EntryDraft[]> {
+  const { room, bundle, procedure } = situation;
+  const { hand } = command;
+  const { ticket, text } = bundle;
+  const who = actor(room, hand, workers);
+  if (!who.ok) return who;
+  if (!text) return refuse('not-opened', `${ticket} has not been opened yet: open it first.`);
+  const wanted = next(procedure, room, bundle, hand);
+  if (wanted.want === 'settling') return onHold(bundle, wanted.hold.name);
+  const notMine = mine(bundle, hand);
+  if (notMine) return notMine;
+  if (wanted.want === 'changes')
+    return refuse('changes-first', 'The procedure has changed since you last sewed it: read the changes first.');
+  const { digest } = text;
+
+  if (command.do === 'read caution') {
+    const { set, step, caution } = command;
+    if (wanted.want !== 'caution' || wanted.at.step.id !== step || wanted.at.set !== set || wanted.number !== caution)
+      return refuse('not-next', 'That caution is not the one to be read now: look at the screen again.');
+    return record(situation, hand, [{ kind: 'caution-read', body: { ticket, set, step, caution, digest } }]);
+  }
+  if (wanted.want === 'caution') return refuse('caution-first', `Read the ${wanted.caution.word} of this step first.`);
+  if (wanted.want !== 'point') return refuse('nothing-left', 'Every point is done: count the sets and finish.');
+
+  if (command.do === 'go back') return goBack(situation, hand, wanted, command.reason);
+
+  const { set, step, point } = command;
+  if (wanted.at.step.id !== step || wanted.at.set !== set || wanted.point.id !== point)
+    return outOfOrder(bundle, wanted, command);
+  if (command.do === 'start clock') {
+    if (wanted.point.kind !== 'timed') return refuse('not-timed', 'This point has no clock: answer it instead.');
+    if (wanted.clock) return refuse('clock-runs', 'The clock is running already: stop it when the time is up.');
+    return record(situation, hand, [{ kind: 'clock-started', body: { ticket, set, step, point, digest } }]);
+  }
+  if (wanted.place !== command.place) return outOfOrder(bundle, wanted, command);
+  const second = witness(situation, hand, wanted, command.witness);
+  if (!second.ok) return second;
+  const judged = judgeAnswer(situation, wanted, command.typed);
+  if (!judged.ok) return judged;
+  const body = { ticket, set, step, point, place: command.place, ...judged.value, ...second.value, digest };
+  return record(situation, hand, [{ kind: 'checked', body }]);
+}
+
+/** True when this hand has recorded anything in the set (or, for the whole bundle, anywhere in it), struck or not. */
+export const workedOn = (bundle: Bundle, hand: HandId, set: SetNumber): boolean =>
+  allChecks(bundle).some((check) => check.hand === hand && (set === null || check.set === set));
+
+function witness(
+  { room, bundle }: BundleSituation,
+  hand: HandId,
+  wanted: WantedPoint,
+  second: HandId | undefined,
+): Result<{ readonly witness?: HandId }> {
+  if (wanted.point.kind !== 'hold point')
+    return second === undefined
+      ? ok({})
+      : refuse('no-witness', 'This point takes no second person: answer it yourself.');
+  if (second === undefined)
+    return refuse(
+      'second-person',
+      'This point takes a second person: call a supervisor to look and sign with their name.',
+    );
+  const who = actor(room, second, ['supervisor']);
+  if (!who.ok) return who;
+  if (second === hand || workedOn(bundle, second, wanted.at.set))
+    return refuse(
+      'own-work',
+      `${nameOf(room, second)} worked on this: nobody releases their own work, so call another supervisor.`,
+    );
+  return ok({ witness: second });
+}
+
+function goBack(
+  situation: BundleSituation,
+  hand: HandId,
+  wanted: WantedPoint,
+  reason: string,
+): Result<readonly EntryDraft[]> {
+  const { procedure, bundle } = situation;
+  const { ifOut } = wanted.at.step.facts;
+  if (!wanted.outside)
+    return refuse('nothing-outside', 'Nothing is outside its limit here: go on, or hold the bundle.');
+  if (!ifOut?.backTo)
+    return refuse('no-way-back', 'This step does not say to go back: measure again, or hold the bundle.');
+  if (!reason.trim()) return refuse('reason-missing', 'Say in a few words why it goes back.');
+  const again = [...stepsFrom(procedure, ifOut.backTo)];
+  const { ticket } = bundle;
+  return record(situation, hand, [
+    { kind: 'sent-back', body: { ticket, set: wanted.at.set, step: ifOut.backTo, again, reason } },
+  ]);
+}
+
+function outOfOrder(
+  bundle: Bundle,
+  wanted: WantedPoint,
+  asked: Extract<Command, { readonly do: 'check' | 'start clock' }>,
+): Result<never> {
+  const key = pointKey(asked.set, asked.step, asked.point);
+  const done =
+    'place' in asked &&
+    liveCheck(bundle, key, asked.place) !== undefined &&
+    firstOpenBlank(bundle, wanted.at, wanted.point) !== undefined;
+  return done && pointKey(wanted.at.set, wanted.at.step.id, wanted.point.id) !== key
+    ? refuse('done-already', 'That is recorded already: strike it first if it is wrong.')
+    : refuse('not-next', `First comes step ${wanted.at.step.number}, ${wanted.point.text}.`);
+}

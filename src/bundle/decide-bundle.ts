@@ -1,0 +1,176 @@
+import { assertNever } from '../base/assert-never.ts';
+import type { Digest, HandId } from '../base/brand.ts';
+import { type Result, refuse } from '../base/result.ts';
+import { namesIn } from '../procedure/evaluate.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import { allChecks, type Bundle, type Check, openHold, pointKey, setsLeft } from './bundle.ts';
+import type { BundleCommand, Command } from './command.ts';
+import type { EntryDraft, Fact } from './entries.ts';
+import { next } from './next.ts';
+import { currentRelease, nameOf } from './room.ts';
+import { actor, type BundleSituation, record, workers } from './situation.ts';
+
+type Here = Extract<
+  BundleCommand,
+  { readonly do: 'open' | 'resume' | 'pause' | 'hand over' | 'read changes' | 'strike' | 'note' | 'finish' }
+>;
+
+/** Commands that concern a bundle as a whole: who has it, what is crossed out, its end. */
+export function decideBundle(
+  situation: BundleSituation,
+  command: Extract<Command, Here>,
+): Result<readonly EntryDraft[]> {
+  const { room, bundle } = situation;
+  const { hand } = command;
+  const { ticket } = bundle;
+  const who = actor(room, hand, workers);
+  if (!who.ok) return who;
+  const leave = (...facts: readonly Fact[]): Result<readonly EntryDraft[]> => record(situation, hand, facts);
+
+  switch (command.do) {
+    case 'open': {
+      if (bundle.text) return refuse('opened-already', `${ticket} has been opened before: take it up again instead.`);
+      const release = currentRelease(room, bundle.procedure);
+      if (!release)
+        return refuse('no-release', `${bundle.procedure} has no released revision: ask a supervisor to release it.`);
+      const { procedure, revision, digest } = release;
+      return leave({
+        kind: 'opened',
+        body: { ticket, procedure, revision, digest, ...changedFrom(situation, hand, digest) },
+      });
+    }
+    case 'resume': {
+      if (!bundle.text) return refuse('not-opened', `${ticket} has not been opened yet: open it first.`);
+      const mayTake = bundle.hand === hand || who.value.role === 'supervisor' || bundle.work === 'paused';
+      if (!mayTake) {
+        const owner = nameOf(room, bundle.hand ?? hand);
+        return refuse(
+          'with-another',
+          `${ticket} is with ${owner}: ask ${owner} to leave it or hand it over, or a supervisor to take it.`,
+        );
+      }
+      const { procedure } = bundle;
+      const { digest } = bundle.text;
+      return leave({ kind: 'resumed', body: { ticket, procedure, digest, ...changedFrom(situation, hand, digest) } });
+    }
+    case 'pause':
+      return (
+        mine(bundle, hand) ??
+        leave({ kind: 'paused', body: { ticket, ...(command.reason ? { reason: command.reason } : {}) } })
+      );
+    case 'hand over': {
+      const to = actor(room, command.to, workers);
+      if (!to.ok) return to;
+      if (!bundle.text) return refuse('not-opened', `${ticket} has not been opened yet: let ${to.value.name} open it.`);
+      if (command.to === bundle.hand) return refuse('has-it-already', `${to.value.name} has ${ticket} already: go on.`);
+      if (bundle.hand !== hand && who.value.role !== 'supervisor') return withAnother(situation);
+      return leave({ kind: 'handed-over', body: { ticket, to: command.to } });
+    }
+    case 'read changes': {
+      const notMine = mine(bundle, hand);
+      if (notMine) return notMine;
+      if (!bundle.text || bundle.changesToRead?.hand !== hand)
+        return refuse('no-changes', 'There are no changes to read: go on.');
+      const { from } = bundle.changesToRead;
+      return leave({
+        kind: 'changes-read',
+        body: { ticket, procedure: bundle.procedure, from, to: bundle.text.digest },
+      });
+    }
+    case 'strike': {
+      const check = allChecks(bundle).find((each) => each.seq === command.entry);
+      if (!check || check.struck || check.again)
+        return refuse('nothing-to-strike', 'That entry no longer counts: look back and choose one that does.');
+      if (!command.reason.trim()) return refuse('reason-missing', 'Say in a few words why it is struck.');
+      if (check.hand !== hand && who.value.role !== 'supervisor')
+        return refuse(
+          'not-your-entry',
+          `${nameOf(room, check.hand)} recorded that: let ${nameOf(room, check.hand)} or a supervisor strike it.`,
+        );
+      const hold = openHold(bundle);
+      if (hold) return onHold(bundle, hold.name);
+      const { reason } = command;
+      const fallsToo = workedOutFrom(situation.procedure, bundle, check).map((each) =>
+        strike(each, `worked out from a struck reading: ${reason}`),
+      );
+      return leave(strike(check, reason), ...fallsToo);
+    }
+    case 'note': {
+      const { text } = command;
+      if (!text.trim()) return refuse('note-empty', 'Write the note behind the word.');
+      const wanted = next(situation.procedure, room, bundle, hand);
+      const at = 'at' in wanted ? wanted.at : undefined;
+      return leave({ kind: 'noted', body: { ticket, set: at?.set ?? null, step: at?.step.id ?? null, text } });
+    }
+    case 'finish':
+      return finish(situation, hand, command.good);
+    default:
+      return assertNever(command);
+  }
+
+  function strike(check: Check, reason: string): Fact {
+    return { kind: 'struck', body: { ticket, entry: check.seq, reason } };
+  }
+}
+
+function finish(situation: BundleSituation, hand: HandId, counted: number): Result<readonly EntryDraft[]> {
+  const { room, bundle, procedure } = situation;
+  const wanted = next(procedure, room, bundle, hand);
+  if (wanted.want === 'settling') return onHold(bundle, wanted.hold.name);
+  if (wanted.want === 'resuming' || wanted.want === 'opening') return withAnother(situation);
+  if (wanted.want !== 'finish')
+    return refuse('not-done', `${bundle.ticket} is not done: there are points left to check.`);
+  const good = setsLeft(bundle).length;
+  if (counted !== good) {
+    const less = bundle.scrapped.size > 0 ? ` (${bundle.sets} less ${bundle.scrapped.size} scrapped)` : '';
+    return refuse(
+      'count-balance',
+      `There should be ${good} good ${good === 1 ? 'set' : 'sets'}${less}, and you counted ${counted}: count again, or hold the bundle.`,
+    );
+  }
+  const concededSets = new Set([...bundle.conceded].map((key) => Number(key.split(' ')[0])));
+  const conceded = setsLeft(bundle).filter((set) => concededSets.has(set)).length;
+  const { ticket, sets, scrapped } = bundle;
+  return record(situation, hand, [
+    { kind: 'finished', body: { ticket, sets, good, conceded, scrapped: scrapped.size, held: 0 } },
+  ]);
+}
+
+/** Computed points that used this reading fall with it. */
+function workedOutFrom(procedure: Procedure, bundle: Bundle, struck: Check): readonly Check[] {
+  const points = procedure.steps.flatMap((step) => step.points.map((point) => ({ step, point })));
+  const fallen = new Set<string>();
+  const name = points.find(({ step, point }) => step.id === struck.step && point.id === struck.point)?.point;
+  if (name && 'name' in name && name.name) fallen.add(name.name);
+  const checks: Check[] = [];
+  // A computed point may itself be named by a later one, so look until no more fall.
+  for (let before = -1; before !== checks.length; ) {
+    before = checks.length;
+    for (const { step, point } of points) {
+      if (point.kind !== 'computed' || !namesIn(point.formula).some((each) => fallen.has(each))) continue;
+      if (point.name) fallen.add(point.name);
+      const sets = struck.set === null ? [null, ...setsLeft(bundle)] : [struck.set, null];
+      for (const set of sets)
+        for (const check of bundle.checks.get(pointKey(set, step.id, point.id)) ?? [])
+          if (!check.struck && !check.again && !checks.includes(check)) checks.push(check);
+    }
+  }
+  return checks;
+}
+
+/** A refusal when this hand does not have the bundle open. */
+export function mine(bundle: Bundle, hand: HandId): Result<never> | undefined {
+  if (bundle.work === 'open' && bundle.hand === hand) return undefined;
+  return refuse('not-at-work', `You do not have ${bundle.ticket} in hand: take it up first.`);
+}
+
+export const onHold = (bundle: Bundle, hold: string): Result<never> =>
+  refuse('on-hold', `${bundle.ticket} is on hold (${hold}): a supervisor settles it first.`);
+
+const withAnother = ({ bundle }: BundleSituation): Result<never> =>
+  refuse('not-at-work', `You do not have ${bundle.ticket} in hand: take it up first.`);
+
+function changedFrom({ room, bundle }: BundleSituation, hand: HandId, digest: Digest): { changedFrom?: Digest } {
+  const last = room.lastPlayed.get(hand)?.get(bundle.procedure);
+  return last && last !== digest ? { changedFrom: last } : {};
+}

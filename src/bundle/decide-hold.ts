@@ -1,0 +1,102 @@
+import { assertNever } from '../base/assert-never.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { formatStamp } from '../base/instant.ts';
+import type { StepId } from '../base/brand.ts';
+import type { Hold, SetNumber } from './bundle.ts';
+import { openHold } from './bundle.ts';
+import type { BundleCommand, Command, SettleHow } from './command.ts';
+import { workedOn } from './decide-at-point.ts';
+import { onHold } from './decide-bundle.ts';
+import type { EntryDraft, Settling } from './entries.ts';
+import { wantedPoint } from './next.ts';
+import { nameOf, type Room } from './room.ts';
+import { stepsFrom } from './route.ts';
+import { actor, type BundleSituation, record, workers } from './situation.ts';
+
+/** Stopping a bundle, and what a supervisor may let become of it. */
+export function decideHold(
+  situation: BundleSituation,
+  command: Extract<Command, Extract<BundleCommand, { readonly do: 'hold' | 'settle' }>>,
+): Result<readonly EntryDraft[]> {
+  const { room, bundle, procedure } = situation;
+  const { hand, reason } = command;
+  const { ticket } = bundle;
+  const who = actor(room, hand, command.do === 'hold' ? workers : ['supervisor']);
+  if (!who.ok) return who;
+  const open = openHold(bundle);
+
+  if (command.do === 'hold') {
+    if (open) return onHold(bundle, open.name);
+    if (!bundle.text) return refuse('not-opened', `${ticket} has not been opened yet: open it first, then hold it.`);
+    if (!reason.trim()) return refuse('reason-missing', 'Say in a few words what is wrong.');
+    const wanted = wantedPoint(procedure, bundle);
+    const at = { set: wanted?.at.set ?? null, step: wanted?.at.step.id ?? null };
+    const point = command.about === 'point' ? (wanted?.point.id ?? null) : null;
+    const hold = command.name ?? numbered('H', room.lastHold + 1);
+    return record(situation, hand, [{ kind: 'held', body: { ticket, hold, ...at, point, reason } }]);
+  }
+
+  const hold = open;
+  if (!hold || hold.name !== command.hold)
+    return refuse('no-such-hold', `${ticket} has no open hold ${command.hold}: look at its holds.`);
+  if (!reason.trim()) return refuse('reason-missing', 'Say in a few words why it is settled so.');
+  const set = 'set' in command.how && command.how.set !== undefined ? command.how.set : hold.set;
+  if (workedOn(bundle, hand, set))
+    return refuse(
+      'own-work',
+      `${nameOf(room, hand)} worked on this: nobody settles a hold on their own work, so ask another supervisor.`,
+    );
+  const how = settling(situation, room, hold, set, command.how);
+  return how.ok
+    ? record(situation, hand, [{ kind: 'settled', body: { ticket, hold: hold.name, set, how: how.value, reason } }])
+    : how;
+}
+
+function settling(
+  situation: BundleSituation,
+  room: Room,
+  hold: Hold,
+  set: SetNumber,
+  how: SettleHow,
+): Result<Settling> {
+  const { bundle } = situation;
+  const wrongSet = set !== null && (set > bundle.sets || bundle.scrapped.has(set));
+  if (wrongSet) return refuse('no-such-set', `${bundle.ticket} has no set ${set} at work: name another.`);
+  switch (how.as) {
+    case 'rework':
+    case 'recut': {
+      const again = stepsToRepeat(situation, hold, how.step);
+      if (!again.ok) return again;
+      if (how.as === 'rework') return ok({ as: 'rework', step: how.step, again: [...again.value] });
+      const { piece, newPiece, roll, step } = how;
+      if (!piece.trim() || !newPiece.trim() || piece.trim() === newPiece.trim())
+        return refuse('piece-name', 'Name the piece that is replaced and the new piece, such as C and C-R1.');
+      return ok({ as: 'recut', piece, newPiece, ...(roll ? { roll } : {}), step, again: [...again.value] });
+    }
+    case 'concession': {
+      if (!how.limit.trim())
+        return refuse('concession-limit', 'A concession needs its limit: how many, or for which use.');
+      if (!/^\d{4}-\d{2}-\d{2}$/.test(how.expires) || Number.isNaN(Date.parse(how.expires)))
+        return refuse('concession-expiry', 'A concession needs its last day, as year-month-day, such as 2026-12-31.');
+      if (how.expires < formatStamp(situation.now).slice(0, 10))
+        return refuse('concession-expired', `${how.expires} is past: give a day still to come.`);
+      const name = how.name ?? numbered('K', room.lastConcession + 1);
+      return ok({ as: 'concession', name, limit: how.limit, expires: how.expires });
+    }
+    case 'scrap':
+      return ok({ as: 'scrap', set: how.set });
+    default:
+      return assertNever(how);
+  }
+}
+
+/** Rework goes back, or to the step of the hold itself; never forward over work not done. */
+function stepsToRepeat({ procedure }: BundleSituation, hold: Hold, back: StepId): Result<readonly StepId[]> {
+  const again = stepsFrom(procedure, back);
+  if (again.length === 0) return refuse('no-such-step', `This procedure has no step ${back}: name one of its steps.`);
+  if (hold.step && !again.includes(hold.step))
+    return refuse('rework-forward', 'Work can only go back: name the step of the hold or one before it.');
+  return ok(again);
+}
+
+const numbered = (letter: string, number: number): string => `${letter}-${String(number).padStart(3, '0')}`;

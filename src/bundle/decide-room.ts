@@ -1,0 +1,118 @@
+import { assertNever } from '../base/assert-never.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import type { Command, RoomCommand } from './command.ts';
+import { type EntryDraft, THE_ROOM } from './entries.ts';
+import { type Hand, type Room, currentRelease, releasesOf } from './room.ts';
+import { actor, record, type Situation, workers } from './situation.ts';
+
+/** Commands that concern the room: its hands, its procedures, its tickets. */
+export function decideRoom(
+  situation: Situation,
+  command: Extract<Command, RoomCommand>,
+): Result<readonly EntryDraft[]> {
+  const { room, bundle } = situation;
+  const { hand } = command;
+  switch (command.do) {
+    case 'enrol': {
+      const taken = takenBy(room, command);
+      if (taken) return refuse('hand-taken', `${taken}: choose another name, id or badge.`);
+      const { who, name, role, badge } = command;
+      return record(situation, hand, [
+        { kind: 'enrolled', body: { hand: who, name, role, ...(badge ? { badge } : {}) } },
+      ]);
+    }
+    case 'retire': {
+      const who = actor(room, command.who, ['sewer', 'supervisor', 'auditor']);
+      if (!who.ok) return who;
+      const { reason } = command;
+      return record(situation, hand, [{ kind: 'retired', body: { hand: command.who, ...(reason ? { reason } : {}) } }]);
+    }
+    case 'release': {
+      const who = actor(room, hand, ['supervisor']);
+      if (!who.ok) return who;
+      const { procedure, title, digest, pictures } = command;
+      const current = currentRelease(room, procedure);
+      if (current?.digest === digest && samePictures(current.pictures, pictures))
+        return refuse(
+          'release-same',
+          `${procedure} revision ${current.revision} is this very text: change the file before releasing again.`,
+        );
+      const revision = revisionAfter(releasesOf(room, procedure).at(-1)?.revision);
+      return record(situation, hand, [
+        { kind: 'released', body: { procedure, revision, digest, title, pictures: [...pictures] } },
+      ]);
+    }
+    case 'withdraw': {
+      const who = actor(room, hand, ['supervisor']);
+      if (!who.ok) return who;
+      const { procedure, revision, reason } = command;
+      const release = releasesOf(room, procedure).find((each) => each.revision === revision);
+      if (!release || release.withdrawn)
+        return refuse(
+          'no-such-revision',
+          `${procedure} has no revision ${revision} in use: look at the released revisions.`,
+        );
+      if (!reason.trim()) return refuse('reason-missing', 'Say why in a few words.');
+      return record(situation, hand, [{ kind: 'withdrawn', body: { procedure, revision, reason } }]);
+    }
+    case 'make ticket': {
+      const { ticket, procedure, sets, rolls } = command;
+      const who = hand === THE_ROOM ? ok(hand) : actor(room, hand, workers);
+      if (!who.ok) return who;
+      if (bundle)
+        return refuse(
+          'ticket-taken',
+          `${ticket} is a bundle already: a ticket has one bundle, so give this one another name.`,
+        );
+      if (!currentRelease(room, procedure))
+        return refuse(
+          'no-release',
+          `${procedure} has no released revision: release it first with \`walkfoot release ${procedure} --hand NAME\`.`,
+        );
+      if (!Number.isSafeInteger(sets) || sets < 1 || sets > 999)
+        return refuse('sets', `A bundle holds 1 to 999 sets, not ${sets}: say how many with --sets.`);
+      return record(situation, hand, [{ kind: 'ticketed', body: { ticket, procedure, sets, rolls: [...rolls] } }]);
+    }
+    case 'sign on': {
+      const who = actor(room, hand, ['sewer', 'supervisor', 'auditor']);
+      return who.ok ? record(situation, hand, [{ kind: 'signed-on', body: { role: who.value.role } }]) : who;
+    }
+    case 'check gauge': {
+      const who = actor(room, hand, workers);
+      if (!who.ok) return who;
+      const { gauge, reading, fit } = command;
+      if (!gauge.trim() || !reading.trim()) return refuse('gauge-words', 'Say which gauge it is and what it read.');
+      return record(situation, hand, [{ kind: 'gauge-checked', body: { gauge, reading, fit } }]);
+    }
+    default:
+      return assertNever(command);
+  }
+}
+
+/** Revisions are A to Z, then AA, AB and so on. */
+export function revisionAfter(last: string | undefined): string {
+  if (!last) return 'A';
+  const head = last.slice(0, -1);
+  return last.endsWith('Z')
+    ? `${revisionAfter(head || undefined)}A`
+    : head + String.fromCharCode(last.charCodeAt(last.length - 1) + 1);
+}
+
+function takenBy(
+  room: Room,
+  wanted: { readonly who: string; readonly name: string; readonly badge?: string },
+): string | undefined {
+  const same = (a: string, b: string | null | undefined): boolean => a.toLowerCase() === b?.toLowerCase();
+  const answersTo = (hand: Hand, word: string): boolean =>
+    [hand.id, hand.name, hand.badge].some((each) => same(word, each));
+  for (const hand of room.hands.values()) {
+    const word = [wanted.who, wanted.name, wanted.badge].find((each) => each !== undefined && answersTo(hand, each));
+    if (word !== undefined) return `${word} is taken by ${hand.name} (${hand.id})`;
+  }
+  return undefined;
+}
+
+type Pictures = readonly { readonly address: string; readonly digest: string }[];
+
+const samePictures = (a: Pictures, b: Pictures): boolean =>
+  a.length === b.length && a.every((each, i) => each.address === b[i]?.address && each.digest === b[i]?.digest);

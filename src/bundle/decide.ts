@@ -1,0 +1,54 @@
+import type { Result } from '../base/result.ts';
+import { refuse } from '../base/result.ts';
+import type { Command } from './command.ts';
+import { decideAtPoint } from './decide-at-point.ts';
+import { decideBundle } from './decide-bundle.ts';
+import { decideHold } from './decide-hold.ts';
+import { decideRoom } from './decide-room.ts';
+import type { EntryDraft } from './entries.ts';
+import type { BundleSituation, Situation } from './situation.ts';
+
+/**
+ * Whether a command may happen, and the entries it then leaves behind. Pure: nothing has happened until they are in the
+ * ledger. A refusal is one plain sentence that says what to do instead.
+ */
+export function decide(situation: Situation, command: Command): Result<readonly EntryDraft[]> {
+  switch (command.do) {
+    case 'enrol':
+    case 'retire':
+    case 'release':
+    case 'withdraw':
+    case 'make ticket':
+    case 'sign on':
+    case 'check gauge':
+      return decideRoom(situation, command);
+    default:
+  }
+  if (!situation.bundle)
+    return refuse('ticket-unknown', 'There is no such ticket: look at its label, or make one with `walkfoot ticket`.');
+  if (!hasText(situation))
+    return refuse(
+      'no-release',
+      `${situation.bundle.procedure} has no released revision: ask a supervisor to release it.`,
+    );
+  if (situation.bundle.work === 'finished')
+    return refuse(
+      'finished',
+      `${situation.bundle.ticket} is finished and stays as it is: make a new ticket for more work.`,
+    );
+  switch (command.do) {
+    case 'hold':
+    case 'settle':
+      return decideHold(situation, command);
+    case 'read caution':
+    case 'start clock':
+    case 'check':
+    case 'go back':
+      return decideAtPoint(situation, command);
+    default:
+      return decideBundle(situation, command);
+  }
+}
+
+const hasText = (situation: Situation): situation is BundleSituation =>
+  situation.bundle !== undefined && situation.procedure !== undefined;

@@ -1,0 +1,157 @@
+import * as z from 'zod/mini';
+import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+
+/** A non-empty string with a meaning of its own; the ledger's reader is the place that checks it. */
+const named = <T extends string>() => z.custom<T>((value) => typeof value === 'string' && value !== '');
+
+const ticket = named<TicketId>();
+const hand = named<HandId>();
+const step = named<StepId>();
+const point = named<PointId>();
+const procedure = named<ProcedureId>();
+const digest = z.custom<Digest>((value) => typeof value === 'string' && /^[0-9a-f]{64}$/.test(value));
+const words = z.string().check(z.minLength(1));
+/** Counts from 1; null where the step is for the whole bundle. */
+const set = z.nullable(z.int().check(z.positive()));
+const count = z.int().check(z.nonnegative());
+/** Seconds by which the station's clock stood before the bundle's entry before this one. */
+const clockBack = z.optional(z.number().check(z.positive()));
+
+export const roles = ['sewer', 'supervisor', 'auditor'] as const;
+export type Role = (typeof roles)[number];
+
+export const verdicts = ['within', 'below', 'above', 'unacceptable', 'not judged'] as const;
+
+const settling = z.discriminatedUnion('as', [
+  /** Back to a step: what was checked in the steps `again` (of that set, or for the whole bundle) is asked again. */
+  z.strictObject({ as: z.literal('rework'), step, again: z.array(step) }),
+  z.strictObject({
+    as: z.literal('recut'),
+    piece: words,
+    newPiece: words,
+    roll: z.optional(words),
+    step,
+    again: z.array(step),
+  }),
+  /** Good to use although it is not to the letter, within a limit in words and until a day (RFC 3339 full-date). */
+  z.strictObject({
+    as: z.literal('concession'),
+    name: words,
+    limit: words,
+    expires: z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/)),
+  }),
+  z.strictObject({ as: z.literal('scrap'), set: z.int().check(z.positive()) }),
+]);
+/** How a hold was ended. */
+export type Settling = z.infer<typeof settling>;
+
+/** The shape of each kind of entry's body: what happened, in the past tense. */
+const bodies = {
+  enrolled: z.strictObject({ hand, name: words, role: z.enum(roles), badge: z.optional(words) }),
+  retired: z.strictObject({ hand, reason: z.optional(words) }),
+  released: z.strictObject({
+    procedure,
+    revision: words,
+    digest,
+    title: words,
+    pictures: z.array(z.strictObject({ address: words, digest })),
+  }),
+  withdrawn: z.strictObject({ procedure, revision: words, reason: words }),
+  ticketed: z.strictObject({ ticket, procedure, sets: z.int().check(z.positive()), rolls: z.array(words) }),
+  'signed-on': z.strictObject({ role: z.enum(roles) }),
+  /** `changedFrom`: the other text of this procedure that the hand played last; its differences are to be read first. */
+  opened: z.strictObject({ ticket, procedure, revision: words, digest, changedFrom: z.optional(digest), clockBack }),
+  'caution-read': z.strictObject({ ticket, set, step, caution: z.int().check(z.positive()), digest, clockBack }),
+  'changes-read': z.strictObject({ ticket, procedure, from: digest, to: digest, clockBack }),
+  'clock-started': z.strictObject({ ticket, set, step, point, digest, clockBack }),
+  checked: z.strictObject({
+    ticket,
+    set,
+    step,
+    point,
+    /** Which blank of the point, counted from 1. */
+    place: z.int().check(z.positive()),
+    typed: z.string(),
+    value: z.string(),
+    unit: z.nullable(z.string()),
+    limit: z.nullable(z.string()),
+    verdict: z.enum(verdicts),
+    /** How far outside the limit, in the unit. */
+    by: z.optional(z.string()),
+    witness: z.optional(hand),
+    digest,
+    clockBack,
+  }),
+  struck: z.strictObject({ ticket, entry: count, reason: words, clockBack }),
+  'sent-back': z.strictObject({ ticket, set, step, again: z.array(step), reason: words, clockBack }),
+  held: z.strictObject({
+    ticket,
+    hold: words,
+    set,
+    step: z.nullable(step),
+    point: z.nullable(point),
+    reason: words,
+    clockBack,
+  }),
+  settled: z.strictObject({ ticket, hold: words, set, how: settling, reason: words, clockBack }),
+  'handed-over': z.strictObject({ ticket, to: hand, clockBack }),
+  paused: z.strictObject({ ticket, reason: z.optional(words), clockBack }),
+  resumed: z.strictObject({ ticket, procedure, digest, changedFrom: z.optional(digest), clockBack }),
+  finished: z.strictObject({
+    ticket,
+    sets: count,
+    good: count,
+    conceded: count,
+    scrapped: count,
+    held: count,
+    clockBack,
+  }),
+  noted: z.strictObject({ ticket, set, step: z.nullable(step), text: words, clockBack }),
+  'gauge-checked': z.strictObject({ gauge: words, reading: words, fit: z.enum(['fit', 'unfit']) }),
+} as const;
+
+export type EntryKind = keyof typeof bodies;
+export type Body<K extends EntryKind> = z.infer<(typeof bodies)[K]>;
+
+/** What happened, with its body's type told by its kind. */
+export type Fact = { [K in EntryKind]: { readonly kind: K; readonly body: Body<K> } }[EntryKind];
+
+/** A fact that is in the ledger: where, when (RFC 3339 with offset) and by whom. */
+export type RecordedEntry = Fact & { readonly seq: number; readonly at: string; readonly hand: HandId };
+
+/** A fact on its way to the ledger. */
+export type EntryDraft = Fact & { readonly at: string; readonly hand: HandId };
+
+/** The hand written where nobody is named: the room itself, for example when the first hand is enrolled. */
+export const THE_ROOM = 'room' as HandId;
+
+interface RawEntry {
+  readonly seq: number;
+  readonly at: string;
+  readonly hand: string;
+  readonly kind: string;
+  readonly body: unknown;
+}
+
+/** Reads a ledger entry's kind and body; refuses what has another shape than this program writes. */
+export function readEntry(raw: RawEntry): Result<RecordedEntry> {
+  if (!isEntryKind(raw.kind))
+    return refuse(
+      'entry-kind-unknown',
+      `Entry ${raw.seq} is of a kind this version does not know, ${raw.kind}: use a newer version.`,
+    );
+  const read = bodies[raw.kind].safeParse(raw.body);
+  if (!read.success) {
+    const place = read.error.issues[0]?.path.join('.') || 'body';
+    return refuse(
+      'entry-shape',
+      `Entry ${raw.seq} (${raw.kind}) is not in the shape this program writes, at ${place}.`,
+    );
+  }
+  return ok({ seq: raw.seq, at: raw.at, hand: raw.hand, kind: raw.kind, body: read.data } as RecordedEntry);
+}
+
+export const entryKinds = Object.keys(bodies) as readonly EntryKind[];
+
+const isEntryKind = (kind: string): kind is EntryKind => Object.hasOwn(bodies, kind);

@@ -1,0 +1,154 @@
+import type { Digest, HandId, StepId } from '../base/brand.ts';
+import { parseStamp } from '../base/instant.ts';
+import { type Bundle, type Check, pointKey, type RunningClock, type SetNumber } from './bundle.ts';
+import type { Body, RecordedEntry } from './entries.ts';
+
+/**
+ * The bundle after one more entry. `undefined` stands for a ticket nobody has made yet; entries without a ticket, or
+ * before `ticketed`, leave it as it is.
+ */
+export function evolve(bundle: Bundle | undefined, entry: RecordedEntry): Bundle | undefined {
+  if (entry.kind === 'ticketed') return bundle ?? ticketed(entry, entry.body);
+  if (!bundle || !('ticket' in entry.body)) return bundle;
+  return happened({ ...bundle, clocks: runOn(bundle, entry.at), lastAt: entry.at, lastSeq: entry.seq }, entry);
+}
+
+function happened(bundle: Bundle, entry: RecordedEntry): Bundle {
+  switch (entry.kind) {
+    case 'opened': {
+      const { digest, revision } = entry.body;
+      return { ...taken(bundle, entry.hand, entry.body), text: { digest, revision }, openedAt: entry.at };
+    }
+    case 'resumed':
+      return taken(bundle, entry.hand, entry.body);
+    case 'paused':
+      return { ...bundle, work: 'paused' };
+    case 'handed-over':
+      return { ...bundle, work: 'handed over', hand: entry.body.to };
+    case 'finished': {
+      const { ticket: _, clockBack: __, ...counts } = entry.body;
+      return { ...bundle, work: 'finished', finished: counts };
+    }
+    case 'changes-read':
+      return { ...bundle, changesToRead: null };
+    case 'caution-read': {
+      const { set, step, caution } = entry.body;
+      return { ...bundle, cautionsRead: [...bundle.cautionsRead, { hand: entry.hand, set, step, caution }] };
+    }
+    case 'clock-started': {
+      const { set, step, point } = entry.body;
+      return {
+        ...bundle,
+        clocks: new Map(bundle.clocks).set(pointKey(set, step, point), { elapsedMs: 0, setBack: false }),
+      };
+    }
+    case 'checked':
+      return checked(bundle, entry, entry.body);
+    case 'struck': {
+      const struck = { reason: entry.body.reason, by: entry.hand, at: entry.at };
+      return { ...bundle, checks: eachCheck(bundle, (c) => (c.seq === entry.body.entry ? { ...c, struck } : c)) };
+    }
+    case 'sent-back':
+      return askAgain(bundle, entry.body.set, entry.body.again);
+    case 'held': {
+      const { hold: name, set, step, point, reason } = entry.body;
+      const hold = { name, set, step, point, reason, by: entry.hand, at: entry.at, settled: null };
+      return { ...bundle, holds: [...bundle.holds, hold] };
+    }
+    case 'settled':
+      return settled(bundle, entry, entry.body);
+    default:
+      return bundle;
+  }
+}
+
+function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
+  return {
+    ...body,
+    ticketedAt: entry.at,
+    text: null,
+    work: 'not opened',
+    hand: null,
+    openedAt: null,
+    finished: null,
+    checks: new Map(),
+    cautionsRead: [],
+    changesToRead: null,
+    holds: [],
+    conceded: new Set(),
+    scrapped: new Set(),
+    clocks: new Map(),
+    lastAt: entry.at,
+    lastSeq: entry.seq,
+  };
+}
+
+function taken(bundle: Bundle, hand: HandId, { changedFrom }: { readonly changedFrom?: Digest | undefined }): Bundle {
+  return { ...bundle, work: 'open', hand, changesToRead: changedFrom ? { hand, from: changedFrom } : null };
+}
+
+function checked(bundle: Bundle, entry: RecordedEntry, body: Body<'checked'>): Bundle {
+  const { ticket: _, clockBack: __, ...rest } = body;
+  const key = pointKey(body.set, body.step, body.point);
+  const check: Check = { ...rest, seq: entry.seq, at: entry.at, hand: entry.hand, struck: null, again: false };
+  const clocks = new Map(bundle.clocks);
+  // Stopped too early is no end: the glue goes on drying, so the clock goes on.
+  if (body.verdict !== 'below') clocks.delete(key);
+  return { ...bundle, clocks, checks: new Map(bundle.checks).set(key, [...(bundle.checks.get(key) ?? []), check]) };
+}
+
+function settled(bundle: Bundle, entry: RecordedEntry, body: Body<'settled'>): Bundle {
+  const { hold: name, how, reason } = body;
+  const hold = bundle.holds.find((each) => each.name === name);
+  const holds = bundle.holds.map((each) =>
+    each === hold ? { ...each, settled: { how, reason, by: entry.hand, at: entry.at } } : each,
+  );
+  const after = { ...bundle, holds };
+  switch (how.as) {
+    case 'rework':
+    case 'recut':
+      return askAgain(after, body.set, how.again);
+    case 'scrap':
+      return { ...after, scrapped: new Set(bundle.scrapped).add(how.set) };
+    case 'concession':
+      return hold?.step && hold.point
+        ? { ...after, conceded: new Set(bundle.conceded).add(pointKey(hold.set, hold.step, hold.point)) }
+        : after;
+  }
+}
+
+/** Work goes back: checks, cautions, clocks and concessions of these steps no longer count for the set and the whole bundle. */
+function askAgain(bundle: Bundle, set: SetNumber, steps: readonly StepId[]): Bundle {
+  const concerns = (of: { readonly set: SetNumber; readonly step: StepId }): boolean =>
+    (set === null || of.set === set || of.set === null) && steps.includes(of.step);
+  const checks = eachCheck(bundle, (check) => (concerns(check) ? { ...check, again: true } : check));
+  return {
+    ...bundle,
+    checks,
+    cautionsRead: bundle.cautionsRead.filter((read) => !concerns(read)),
+    conceded: new Set([...bundle.conceded].filter((key) => !concernsKey(key, set, steps))),
+    clocks: new Map([...bundle.clocks].filter(([key]) => !concernsKey(key, set, steps))),
+  };
+}
+
+function concernsKey(key: string, set: SetNumber, steps: readonly StepId[]): boolean {
+  const [of, step] = key.split(' ');
+  return steps.some((each) => each === step) && (set === null || of === 'all' || of === String(set));
+}
+
+const eachCheck = (bundle: Bundle, change: (check: Check) => Check): ReadonlyMap<string, readonly Check[]> =>
+  new Map([...bundle.checks].map(([key, checks]) => [key, checks.map(change)]));
+
+function runOn(bundle: Bundle, at: string): ReadonlyMap<string, RunningClock> {
+  if (bundle.clocks.size === 0) return bundle.clocks;
+  const passed = passedMs(bundle.lastAt, at);
+  return new Map(
+    [...bundle.clocks].map(([key, clock]) => [
+      key,
+      { elapsedMs: clock.elapsedMs + Math.max(0, passed), setBack: clock.setBack || passed < 0 },
+    ]),
+  );
+}
+
+/** Milliseconds from one stamp to another, negative when the clock was set back between them. */
+export const passedMs = (from: string, to: string): number => (parseStamp(to)?.ms ?? 0) - (parseStamp(from)?.ms ?? 0);

@@ -1,0 +1,125 @@
+import type { Digest, HandId } from '../base/brand.ts';
+import type { Caution, Point, Procedure } from '../procedure/procedure.ts';
+import {
+  type Bundle,
+  type Check,
+  type Hold,
+  isGood,
+  liveCheck,
+  openHold,
+  pointKey,
+  type RunningClock,
+  setsLeft,
+} from './bundle.ts';
+import { cautionKey, type Room } from './room.ts';
+import { type Place, route } from './route.ts';
+
+/** What a bundle wants next from the hand who stands before it. Exactly one thing at a time. */
+export type Next =
+  | { readonly want: 'opening' }
+  | { readonly want: 'resuming' }
+  | { readonly want: 'settling'; readonly hold: Hold }
+  | { readonly want: 'changes'; readonly from: Digest }
+  | {
+      readonly want: 'caution';
+      readonly at: Place;
+      readonly caution: Caution;
+      readonly number: number;
+      readonly of: number;
+    }
+  | WantedPoint
+  | { readonly want: 'finish' }
+  | { readonly want: 'nothing' };
+
+export interface WantedPoint {
+  readonly want: 'point';
+  readonly at: Place;
+  readonly point: Point;
+  /** Which blank of the point, from 1. */
+  readonly place: number;
+  /** A value that was recorded for this blank and is not acceptable. */
+  readonly outside: Check | null;
+  /** The running clock of a timed point. */
+  readonly clock: RunningClock | null;
+}
+
+/** The one thing that comes next, for this hand. `procedure` is the text the bundle is bound to (or will be). */
+export function next(procedure: Procedure, room: Room, bundle: Bundle, hand: HandId): Next {
+  if (bundle.work === 'finished') return { want: 'nothing' };
+  if (!bundle.text) return { want: 'opening' };
+  const hold = openHold(bundle);
+  if (hold) return { want: 'settling', hold };
+  if (bundle.work !== 'open' || bundle.hand !== hand) return { want: 'resuming' };
+  if (bundle.changesToRead?.hand === hand) return { want: 'changes', from: bundle.changesToRead.from };
+  const wanted = wantedPoint(procedure, bundle);
+  if (!wanted) return { want: 'finish' };
+  return unreadCaution(procedure, room, bundle, hand, bundle.text.digest, wanted.at) ?? wanted;
+}
+
+/** The first point of the route that is not yet good, whoever is at the machine. */
+export function wantedPoint(procedure: Procedure, bundle: Bundle): WantedPoint | undefined {
+  for (const at of route(procedure, setsLeft(bundle))) {
+    for (const point of at.step.points) {
+      const place = firstOpenBlank(bundle, at, point);
+      if (place === undefined) continue;
+      const key = pointKey(at.set, at.step.id, point.id);
+      const outside = liveCheck(bundle, key, place) ?? null;
+      return { want: 'point', at, point, place, outside, clock: bundle.clocks.get(key) ?? null };
+    }
+  }
+  return undefined;
+}
+
+/** The first blank of a point that has no good value; undefined when the point is done or let through by a concession. */
+export function firstOpenBlank(bundle: Bundle, at: Place, point: Point): number | undefined {
+  const key = pointKey(at.set, at.step.id, point.id);
+  if (bundle.conceded.has(key)) return undefined;
+  for (let place = 1; place <= blanksOf(point); place++) if (!isGood(liveCheck(bundle, key, place))) return place;
+  return undefined;
+}
+
+export const blanksOf = (point: Point): number =>
+  point.kind === 'reading' || point.kind === 'count' ? point.places : 1;
+
+/** Points done and to do on the whole route: the stitches of the progress line. */
+export function progress(procedure: Procedure, bundle: Bundle): { readonly done: number; readonly of: number } {
+  const all = route(procedure, setsLeft(bundle)).flatMap((at) =>
+    at.step.points.map((point) => firstOpenBlank(bundle, at, point)),
+  );
+  return { done: all.filter((open) => open === undefined).length, of: all.length };
+}
+
+function unreadCaution(
+  procedure: Procedure,
+  room: Room,
+  bundle: Bundle,
+  hand: HandId,
+  digest: Digest,
+  at: Place,
+): Next | undefined {
+  const index = at.step.cautions.findIndex((_, i) => !hasRead(procedure, room, bundle, hand, digest, at, i + 1));
+  const caution = at.step.cautions[index];
+  return caution && { want: 'caution', at, caution, number: index + 1, of: at.step.cautions.length };
+}
+
+function hasRead(
+  procedure: Procedure,
+  room: Room,
+  bundle: Bundle,
+  hand: HandId,
+  digest: Digest,
+  at: Place,
+  caution: number,
+): boolean {
+  const here = bundle.cautionsRead.filter(
+    (read) => read.hand === hand && read.step === at.step.id && read.caution === caution,
+  );
+  switch (procedure.readCautions) {
+    case 'once a bundle':
+      return here.length > 0;
+    case 'every time':
+      return here.some((read) => read.set === at.set);
+    case 'once a shift':
+      return room.readThisShift.get(hand)?.has(cautionKey(digest, at.step.id, caution)) ?? false;
+  }
+}

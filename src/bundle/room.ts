@@ -1,0 +1,126 @@
+import type { Digest, HandId, ProcedureId, StepId } from '../base/brand.ts';
+import type { RecordedEntry, Role } from './entries.ts';
+
+export interface Hand {
+  readonly id: HandId;
+  readonly name: string;
+  readonly role: Role;
+  /** What the hand's badge reads as when scanned. */
+  readonly badge: string | null;
+  readonly retired: boolean;
+}
+
+export interface Release {
+  readonly procedure: ProcedureId;
+  readonly revision: string;
+  readonly digest: Digest;
+  readonly title: string;
+  readonly pictures: readonly { readonly address: string; readonly digest: Digest }[];
+  readonly by: HandId;
+  readonly at: string;
+  readonly withdrawn: boolean;
+}
+
+/** What the room knows beside its bundles: a fold over the entries of the kinds in `roomKinds`. */
+export interface Room {
+  readonly hands: ReadonlyMap<HandId, Hand>;
+  /** Oldest first. */
+  readonly releases: ReadonlyMap<ProcedureId, readonly Release[]>;
+  /** The text each hand played last, by procedure. */
+  readonly lastPlayed: ReadonlyMap<HandId, ReadonlyMap<ProcedureId, Digest>>;
+  /** Cautions each hand has read since signing on. */
+  readonly readThisShift: ReadonlyMap<HandId, ReadonlySet<string>>;
+  readonly lastHold: number;
+  readonly lastConcession: number;
+}
+
+export const emptyRoom: Room = {
+  hands: new Map(),
+  releases: new Map(),
+  lastPlayed: new Map(),
+  readThisShift: new Map(),
+  lastHold: 0,
+  lastConcession: 0,
+};
+
+/** The kinds of entry that change a room; a reader of the ledger need not fetch others for `evolveRoom`. */
+export const roomKinds = [
+  'enrolled',
+  'retired',
+  'released',
+  'withdrawn',
+  'signed-on',
+  'opened',
+  'resumed',
+  'changes-read',
+  'caution-read',
+  'held',
+  'settled',
+] as const;
+
+/** The room after one more entry. Entries of other kinds leave it as it is. */
+export function evolveRoom(room: Room, entry: RecordedEntry): Room {
+  switch (entry.kind) {
+    case 'enrolled': {
+      const { hand, name, role, badge } = entry.body;
+      return { ...room, hands: put(room.hands, hand, { id: hand, name, role, badge: badge ?? null, retired: false }) };
+    }
+    case 'retired': {
+      const hand = room.hands.get(entry.body.hand);
+      return hand ? { ...room, hands: put(room.hands, hand.id, { ...hand, retired: true }) } : room;
+    }
+    case 'released': {
+      const { procedure, ...rest } = entry.body;
+      const release: Release = { procedure, ...rest, by: entry.hand, at: entry.at, withdrawn: false };
+      return { ...room, releases: put(room.releases, procedure, [...releasesOf(room, procedure), release]) };
+    }
+    case 'withdrawn': {
+      const { procedure, revision } = entry.body;
+      const after = releasesOf(room, procedure).map((r) => (r.revision === revision ? { ...r, withdrawn: true } : r));
+      return { ...room, releases: put(room.releases, procedure, after) };
+    }
+    case 'signed-on':
+      return { ...room, readThisShift: put(room.readThisShift, entry.hand, new Set<string>()) };
+    case 'opened':
+    case 'resumed': {
+      const { procedure, digest, changedFrom } = entry.body;
+      return changedFrom ? room : played(room, entry.hand, procedure, digest);
+    }
+    case 'changes-read':
+      return played(room, entry.hand, entry.body.procedure, entry.body.to);
+    case 'caution-read': {
+      const { digest, step, caution } = entry.body;
+      const read = new Set(room.readThisShift.get(entry.hand)).add(cautionKey(digest, step, caution));
+      return { ...room, readThisShift: put(room.readThisShift, entry.hand, read) };
+    }
+    case 'held':
+      return { ...room, lastHold: Math.max(room.lastHold, numberIn(entry.body.hold)) };
+    case 'settled':
+      return entry.body.how.as === 'concession'
+        ? { ...room, lastConcession: Math.max(room.lastConcession, numberIn(entry.body.how.name)) }
+        : room;
+    default:
+      return room;
+  }
+}
+
+export const releasesOf = (room: Room, procedure: ProcedureId): readonly Release[] =>
+  room.releases.get(procedure) ?? [];
+
+/** The newest revision that is not withdrawn. */
+export const currentRelease = (room: Room, procedure: ProcedureId): Release | undefined =>
+  releasesOf(room, procedure).findLast((release) => !release.withdrawn);
+
+export const cautionKey = (digest: Digest, step: StepId, caution: number): string => `${digest} ${step} ${caution}`;
+
+/** The hand's name, or the bare id for a hand the room does not know. */
+export const nameOf = (room: Room, hand: HandId): string => room.hands.get(hand)?.name ?? hand;
+
+function played(room: Room, hand: HandId, procedure: ProcedureId, digest: Digest): Room {
+  const texts = put(room.lastPlayed.get(hand) ?? new Map<ProcedureId, Digest>(), procedure, digest);
+  return { ...room, lastPlayed: put(room.lastPlayed, hand, texts) };
+}
+
+const put = <K, V>(map: ReadonlyMap<K, V>, key: K, value: V): ReadonlyMap<K, V> => new Map(map).set(key, value);
+
+const numberIn = (name: string): number => Number(/(\d{1,9})$/.exec(name)?.[1] ?? 0);

@@ -1,0 +1,64 @@
+import type { HandId } from '../base/brand.ts';
+import { formatStamp, type Instant } from '../base/instant.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import type { Bundle } from './bundle.ts';
+import type { EntryDraft, Fact, Role } from './entries.ts';
+import { passedMs } from './evolve.ts';
+import { type Hand, type Room } from './room.ts';
+
+/** All that `decide` may look at. */
+export interface Situation {
+  readonly room: Room;
+  /** The bundle of the ticket in question; undefined when there is no such ticket. */
+  readonly bundle: Bundle | undefined;
+  /** The text the bundle is bound to, or before its opening the text it would be opened with. */
+  readonly procedure: Procedure | undefined;
+  readonly now: Instant;
+}
+
+/** A situation in which a bundle and its text are known. */
+export interface BundleSituation extends Situation {
+  readonly bundle: Bundle;
+  readonly procedure: Procedure;
+}
+
+/** The hand who acts, when it is enrolled, not retired and has one of the roles. */
+export function actor(room: Room, hand: HandId, allowed: readonly Role[]): Result<Hand> {
+  const found = room.hands.get(hand);
+  if (!found) return refuse('hand-unknown', `Nobody here is called ${hand}: ask a supervisor to add the hand first.`);
+  if (found.retired)
+    return refuse('hand-retired', `${found.name} is retired and can't act any more: sign on as somebody else.`);
+  if (!allowed.includes(found.role))
+    return refuse(
+      'role',
+      `${found.name} is ${withArticle(found.role)}: this takes ${allowed.map(withArticle).join(' or ')}.`,
+    );
+  return ok(found);
+}
+
+/** Who may work on bundles. */
+export const workers: readonly Role[] = ['sewer', 'supervisor'];
+
+/** Facts about a bundle as entries of this moment, each marked when the clock stands before the bundle's last entry. */
+export function record(
+  { bundle, now }: Situation,
+  hand: HandId,
+  facts: readonly Fact[],
+): Result<readonly EntryDraft[]> {
+  const at = formatStamp(now);
+  const back = bundle ? -passedMs(bundle.lastAt, at) / 1000 : 0;
+  // Below a second it is a clock being steered, not set.
+  const mark = back >= 1 ? { clockBack: back } : {};
+  return ok(
+    facts.map((fact) => ({
+      kind: fact.kind,
+      body: 'ticket' in fact.body && fact.kind !== 'ticketed' ? { ...fact.body, ...mark } : fact.body,
+      at,
+      hand,
+    })) as readonly EntryDraft[],
+  );
+}
+
+/** `an auditor`, `a sewer`. */
+const withArticle = (role: Role): string => (role === 'auditor' ? 'an auditor' : `a ${role}`);
