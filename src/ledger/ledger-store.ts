@@ -37,6 +37,11 @@ export type Appended =
  * gaps; all drafts of one call become neighbours or none is written. Concurrency: several processes may hold one ledger
  * open; `append` writes only when the last seq is still `head`. A broken machine (disk full, locked, read-only, damaged)
  * rejects with a `StoreTrouble`, whose message is one plain sentence with the way out.
+ *
+ * Retries: an append that rejected, or whose process died before it answered, may be on disk all the same. So nobody sends
+ * the same drafts again by themselves: after `moved`, after a rejection and after a restart the caller reads what stands
+ * after the head it knew (`read({ after: head })`), folds it, and decides again; a command whose entries are already there
+ * is then refused or empty by the rules of the bundle, and is not written twice.
  */
 export interface LedgerStore {
   /** The station whose name is written into entries. */
@@ -48,9 +53,13 @@ export interface LedgerStore {
   read(filter: EntryFilter): Promise<readonly StoredEntry[]>;
   /** Every entry in order of seq, a few at a time: memory stays flat. */
   scan(): AsyncIterable<StoredEntry>;
-  /** Keeps texts and pictures by digest, idempotently; durable when resolved. Call it before the entry that names them. */
+  /**
+   * Keeps texts and pictures by digest, all or none, idempotently: bytes already kept stay under the name they have. Durable
+   * when resolved. Call it before the entry that names them. A digest that is not that of the bytes is a bug and rejects.
+   */
   keep(texts: readonly KeptText[]): Promise<void>;
   kept(digest: Digest): Promise<KeptText | undefined>;
+  /** Lets go of the files; closing twice is harmless. */
   close(): Promise<void>;
 }
 

@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import { parseStamp } from '../base/instant.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { canonicalText } from './canonical.ts';
+import type { Entry, Json } from './entry.ts';
+
+/**
+ * Reads one ledger line. Refuses whatever `sealEntry` would not have written: other members, a stamp that is no RFC 3339
+ * date-time, a text that differs by a single byte from its own canonical form. Never throws. The body's own shape belongs
+ * to whoever knows the kind.
+ */
+export function decodeEntry(text: string): Result<Entry> {
+  const json = parse(text);
+  if (!json.ok) return json;
+  const shape = EntryShape.safeParse(json.value);
+  if (!shape.success) return refuse('entry-shape', `This is no ledger entry: ${firstProblem(shape.error)}.`);
+  if (canonicalOrNothing(json.value) !== text) {
+    return refuse(
+      'entry-canonical',
+      'This ledger entry is not written in its canonical form, so somebody else wrote or changed it.',
+    );
+  }
+  return ok(shape.data);
+}
+
+// The body is handed on as parsed: rebuilding it by a schema would drop members such as `__proto__` that are part of the bytes.
+const EntryShape = z.strictObject({
+  v: z.literal(1),
+  station: z.string().min(1),
+  seq: z.int().nonnegative(),
+  at: z.string().refine((at) => parseStamp(at) !== undefined, 'is no RFC 3339 date and time'),
+  hand: z.string(),
+  kind: z.string().min(1),
+  body: z.custom<Entry['body']>(
+    (body) => typeof body === 'object' && body !== null && !Array.isArray(body),
+    'is no object',
+  ),
+});
+
+function parse(text: string): Result<Json> {
+  try {
+    return ok(JSON.parse(text) as Json);
+  } catch {
+    return refuse('entry-json', 'This is no ledger entry: it is not JSON.');
+  }
+}
+
+/** Text from outside may hold what has no canonical form, or be nested deeper than the stack: here that is an answer, not a bug. */
+function canonicalOrNothing(value: Json): string | undefined {
+  try {
+    return canonicalText(value);
+  } catch {
+    return undefined;
+  }
+}
+
+function firstProblem(error: z.ZodError): string {
+  const issue = error.issues[0];
+  if (!issue) return 'its shape is wrong';
+  const where = issue.path.length > 0 ? `${issue.path.join('.')} ` : '';
+  return `${where}${issue.message.replace(/\.$/, '')}`;
+}

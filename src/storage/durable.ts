@@ -1,0 +1,41 @@
+import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+
+/** Makes the names in a folder survive a power cut: a new file is only safe when its folder is on disk as well. */
+export function syncFolder(folder: string): void {
+  const handle = openSync(folder, 'r');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}
+
+/** Makes a folder, and those above it, durable; `mode` applies to folders made here. */
+export function makeFolder(folder: string, mode = 0o777): void {
+  const first = mkdirSync(folder, { recursive: true, mode });
+  if (first === undefined) return;
+  for (let at = folder; ; at = dirname(at)) {
+    syncFolder(dirname(at));
+    if (at === first || at === dirname(at)) return;
+  }
+}
+
+/** Writes a whole file or nothing: a reader, also after a power cut, sees the old content or the new one and no mixture. */
+export function replaceFile(file: string, content: string): void {
+  const draft = join(dirname(file), `.${basename(file)}.${process.pid}`);
+  try {
+    const handle = openSync(draft, 'w');
+    try {
+      writeSync(handle, content);
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+    renameSync(draft, file);
+  } catch (error) {
+    rmSync(draft, { force: true });
+    throw error;
+  }
+  syncFolder(dirname(file));
+}

@@ -1,0 +1,191 @@
+import { existsSync, statSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { DatabaseSync, type SQLInputValue, type SQLOutputValue, type StatementSync } from 'node:sqlite';
+import type { Digest } from '../base/brand.ts';
+import { decodeEntry } from '../ledger/decode-entry.ts';
+import type { Draft } from '../ledger/entry.ts';
+import { digestOf, leafDigest } from '../ledger/leaf.ts';
+import {
+  type Appended,
+  type EntryFilter,
+  type KeptText,
+  type LedgerStore,
+  type StoredEntry,
+  StoreTrouble,
+} from '../ledger/ledger-store.ts';
+import { sealEntry } from '../ledger/seal-entry.ts';
+import { syncFolder } from './durable.ts';
+import { prepareSchema } from './ledger-schema.ts';
+import { selectEntries } from './select-entries.ts';
+import { damaged, inPlainWords, isBusy } from './trouble.ts';
+
+/** Entries fetched at once by `scan`; no lock is held between two pages, for what is written never changes. */
+const PAGE = 500;
+
+export interface LedgerOptions {
+  /** Whose ledger this is; a file of another station is refused. */
+  readonly station: string;
+  /** How long to wait for another process's lock, in milliseconds. Default 5,000. */
+  readonly waitMs?: number;
+}
+
+/**
+ * Opens the ledger in one SQLite file, and makes it when it is not there (its folder must be). Throws `StoreTrouble` when
+ * it cannot be used. One call writes one transaction: in WAL with `synchronous` FULL a commit is on disk when it returns.
+ */
+export function openLedger(file: string, options: LedgerOptions): LedgerStore {
+  return inPlainWords(file, () => new SqliteLedger(file, options.station, options.waitMs ?? 5_000));
+}
+
+class SqliteLedger implements LedgerStore {
+  readonly station: string;
+  readonly #file: string;
+  readonly #inode: number;
+  readonly #db: DatabaseSync;
+  readonly #statements = new Map<string, StatementSync>();
+
+  constructor(file: string, station: string, waitMs: number) {
+    this.station = station;
+    this.#file = file;
+    const isNew = !existsSync(file);
+    this.#db = new DatabaseSync(file, { timeout: waitMs, enableDoubleQuotedStringLiterals: false, defensive: true });
+    try {
+      turnOnLog(this.#db, file, waitMs);
+      this.#db.exec('PRAGMA synchronous = FULL; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON');
+      prepareSchema(this.#db, file, station);
+      if (isNew) syncFolder(dirname(file));
+      this.#inode = statSync(file).ino;
+    } catch (error) {
+      this.#db.close();
+      throw error;
+    }
+  }
+
+  async head(): Promise<number> {
+    return inPlainWords(this.#file, () => this.#head());
+  }
+
+  async append(head: number, drafts: readonly Draft[]): Promise<Appended> {
+    return this.#write(() => {
+      const now = this.#head();
+      if (now !== head) return { outcome: 'moved', head: now };
+      const entries = drafts.map((draft, place) => sealEntry(this.station, now + 1 + place, draft));
+      const insert = this.#prepared('INSERT INTO entries (seq, text, leaf) VALUES (?, ?, ?)');
+      for (const { entry, text, leaf } of entries) insert.run(entry.seq, text, Buffer.from(leaf, 'hex'));
+      return { outcome: 'appended', entries };
+    });
+  }
+
+  async read(filter: EntryFilter): Promise<readonly StoredEntry[]> {
+    const { sql, values } = selectEntries(filter);
+    return this.#rows(sql, values);
+  }
+
+  async *scan(): AsyncGenerator<StoredEntry> {
+    for (let last = -1; ; ) {
+      const page = this.#rows('SELECT seq, text, leaf FROM entries WHERE seq > ? ORDER BY seq LIMIT ?', [last, PAGE]);
+      yield* page;
+      if (page.length < PAGE) return;
+      last += page.length;
+    }
+  }
+
+  async keep(texts: readonly KeptText[]): Promise<void> {
+    for (const { digest, name, bytes } of texts) {
+      if (digestOf(bytes) !== digest) throw new Error(`${name} has another digest`);
+    }
+    this.#write(() => {
+      const insert = this.#prepared('INSERT INTO kept (digest, name, bytes) VALUES (?, ?, ?)');
+      for (const { digest, name, bytes } of texts) insert.run(Buffer.from(digest, 'hex'), name, bytes);
+    });
+  }
+
+  async kept(digest: Digest): Promise<KeptText | undefined> {
+    const select = 'SELECT name, bytes FROM kept WHERE digest = ?';
+    const row = inPlainWords(this.#file, () => this.#prepared(select).get(Buffer.from(digest, 'hex')));
+    if (row === undefined) return undefined;
+    const { name, bytes } = row;
+    if (typeof name !== 'string' || !(bytes instanceof Uint8Array) || digestOf(bytes) !== digest) {
+      throw new StoreTrouble(damaged(this.#file));
+    }
+    return { digest, name, bytes };
+  }
+
+  async close(): Promise<void> {
+    if (this.#db.isOpen) inPlainWords(this.#file, () => this.#db.close());
+  }
+
+  #head(): number {
+    return Number(this.#prepared('SELECT coalesce(max(seq), -1) AS head FROM entries').get()?.head);
+  }
+
+  /** Runs `work` alone among all writers; it is on disk, whole, when this returns, and undone when this throws. */
+  #write<T>(work: () => T): T {
+    return inPlainWords(this.#file, () => {
+      this.#refuseMoved();
+      this.#prepared('BEGIN IMMEDIATE').run();
+      try {
+        const result = work();
+        this.#prepared('COMMIT').run();
+        return result;
+      } catch (error) {
+        if (this.#db.isTransaction) this.#db.exec('ROLLBACK');
+        throw error;
+      }
+    });
+  }
+
+  /** SQLite would go on writing to a file that has been deleted or moved away, where nobody finds it again. */
+  #refuseMoved(): void {
+    if (statSync(this.#file, { throwIfNoEntry: false })?.ino === this.#inode) return;
+    throw new StoreTrouble(
+      `The ledger ${this.#file} was moved or replaced while it was in use, and nothing was recorded: put it back, then start walkfoot again.`,
+    );
+  }
+
+  #rows(sql: string, values: readonly SQLInputValue[]): readonly StoredEntry[] {
+    return inPlainWords(this.#file, () =>
+      this.#prepared(sql)
+        .all(...values)
+        .map((row) => this.#stored(row)),
+    );
+  }
+
+  #stored({ seq, text, leaf }: Record<string, SQLOutputValue>): StoredEntry {
+    if (typeof text === 'string' && leaf instanceof Uint8Array) {
+      const digest = leafDigest(text);
+      const entry = decodeEntry(text);
+      if (entry.ok && entry.value.seq === seq && digest === Buffer.from(leaf).toString('hex')) {
+        return { entry: entry.value, text, leaf: digest };
+      }
+    }
+    throw new StoreTrouble(
+      `Entry ${seq} of the ledger ${this.#file} is damaged or was changed: stop work, keep the file as it is, and put back the last good copy of the room.`,
+    );
+  }
+
+  #prepared(sql: string): StatementSync {
+    const known = this.#statements.get(sql);
+    if (known) return known;
+    const made = this.#db.prepare(sql);
+    this.#statements.set(sql, made);
+    return made;
+  }
+}
+
+/** SQLite does not wait by itself when two processes turn the log of a new file on at once. */
+function turnOnLog(db: DatabaseSync, file: string, waitMs: number): void {
+  const until = performance.now() + waitMs;
+  for (;;) {
+    try {
+      const mode = db.prepare('PRAGMA journal_mode = WAL').get()?.journal_mode;
+      if (mode === 'wal') return;
+      throw new StoreTrouble(
+        `The disk of ${file} cannot keep a ledger safely (as on many network drives): put the room on a disk of this machine.`,
+      );
+    } catch (error) {
+      if (!isBusy(error) || performance.now() >= until) throw error;
+    }
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
+  }
+}
