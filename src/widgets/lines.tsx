@@ -1,0 +1,57 @@
+import { Box, Text } from 'ink';
+import { memo } from 'react';
+import { blank, cleanRow, cutRow, type Row } from './row.ts';
+import type { Theme } from './theme.ts';
+
+/** What is drawn: `width` by `height` is the whole room, in columns and rows. */
+interface LinesProps {
+  readonly rows: readonly Row[];
+  readonly width: number;
+  readonly height: number;
+  readonly theme: Theme;
+}
+
+/**
+ * Draws exactly `height` rows, none wider than `width`: missing rows are empty, rows too many are left out at the end. Text from
+ * outside cannot escape: control characters come out as marks.
+ */
+export function Lines({ rows, width, height, theme }: LinesProps) {
+  const shown = Array.from({ length: Math.max(0, height) }, (_, at) => cutRow(cleanRow(rows[at] ?? blank), width));
+  return (
+    <Box flexDirection="column" width={width} height={height} overflow="hidden">
+      {shown.map((row, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a row is the place on the screen, whatever stands in it
+        <Line key={at} row={row} theme={theme} />
+      ))}
+    </Box>
+  );
+}
+
+interface LineProps {
+  readonly row: Row;
+  readonly theme: Theme;
+}
+
+/** One row of the screen; an unchanged row costs a comparison only. An empty text would have no height, so it is a space. */
+const Line = memo(function Line({ row, theme }: LineProps) {
+  return (
+    <Text wrap="truncate">
+      {row.length === 0
+        ? ' '
+        : row.map(({ text, style = 'plain' }, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a span is the place in its row
+            <Text key={at} {...theme[style]}>
+              {text}
+            </Text>
+          ))}
+    </Text>
+  );
+}, isSameLine);
+
+function isSameLine(before: LineProps, after: LineProps): boolean {
+  return (
+    before.theme === after.theme &&
+    before.row.length === after.row.length &&
+    before.row.every(({ text, style }, at) => text === after.row[at]?.text && style === after.row[at]?.style)
+  );
+}

@@ -1,0 +1,57 @@
+import type { TextProps } from 'ink';
+import type { Style } from './row.ts';
+
+/** How a piece of text looks: the part of Ink's text properties that changes no layout. */
+export type Look = Pick<
+  TextProps,
+  'color' | 'backgroundColor' | 'bold' | 'italic' | 'underline' | 'strikethrough' | 'inverse'
+>;
+
+/** One look for each meaning. */
+export type Theme = Readonly<Record<Style, Look>>;
+
+/**
+ * The theme the environment asks for: without any colour where `NO_COLOR` is set and not empty (no-color.org), else in colour.
+ */
+export function themeFor(environment: Readonly<Record<string, string | undefined>>): Theme {
+  return environment.NO_COLOR ? withoutColour : inColour;
+}
+
+/**
+ * Nothing but bold, underline, italic and reverse: for `NO_COLOR`. The attribute "dim" is missing on purpose: many
+ * terminals make it too faint to read from a metre away.
+ */
+export const withoutColour: Theme = {
+  plain: {},
+  dim: {},
+  bright: { bold: true },
+  strong: { bold: true },
+  emphasis: { underline: true },
+  code: {},
+  struck: { strikethrough: true },
+  good: {},
+  bad: { bold: true, inverse: true },
+  reverse: { inverse: true },
+  danger: { bold: true, inverse: true },
+  warning: { bold: true, inverse: true },
+  caution: { bold: true, inverse: true },
+  notice: { bold: true, inverse: true },
+};
+
+/**
+ * The four signal words as ISO 3864 and ANSI Z535 pair them (white on red, black on orange, black on yellow, white on blue);
+ * no other meaning uses a safety colour. The numbers stay red, yellow and blue, and letters stay apart from their ground,
+ * when the terminal has sixteen colours and they are brought down to those. Grey 244 keeps a contrast of at least 3.9
+ * on black and on white, and becomes ordinary white with sixteen colours, where 243 would become black.
+ */
+export const inColour: Theme = {
+  ...withoutColour,
+  dim: { color: 'ansi256(244)' },
+  emphasis: { italic: true, underline: true },
+  code: { color: 'cyan' },
+  good: { color: 'cyan' },
+  danger: { color: 'ansi256(231)', backgroundColor: 'ansi256(124)', bold: true },
+  warning: { color: 'ansi256(16)', backgroundColor: 'ansi256(208)' },
+  caution: { color: 'ansi256(16)', backgroundColor: 'ansi256(220)' },
+  notice: { color: 'ansi256(231)', backgroundColor: 'ansi256(25)', bold: true },
+};
