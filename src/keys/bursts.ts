@@ -1,0 +1,59 @@
+import type { Key } from './key.ts';
+
+/** What keys are for at the moment: letters of a field, or commands of a screen. */
+export type Hearing = 'text' | 'commands';
+
+/** Text keys held back, the latest first, until it shows whether a device or a person sent them. */
+export interface BurstState {
+  readonly held: Held | undefined;
+  /** When the latest held key came. */
+  readonly ms: number;
+}
+
+/** A list from its end: adding a key costs the same however many are held. */
+interface Held {
+  readonly key: Key & { readonly key: 'text' };
+  readonly before: Held | undefined;
+}
+
+export const initialBurst: BurstState = { held: undefined, ms: 0 };
+
+/**
+ * Tells a device from a person: three or more text keys, each under 25 ms after the one before, ended by Enter or Tab, are one
+ * `scan`. Everything else comes out as it went in, in order, nothing lost. While a field is open every key passes at once: there
+ * a scanner may type like anybody else. While commands are heard, a text key waits for 25 ms of quiet or for another key.
+ */
+export function collect(
+  state: BurstState,
+  key: Key,
+  ms: number,
+  hearing: Hearing,
+): readonly [BurstState, readonly Key[]] {
+  const [now, before] = afterBurst(state, ms);
+  if (key.key === 'text' && hearing === 'commands') return [{ held: { key, before: now.held }, ms }, before];
+  const held = inOrder(now.held);
+  const isEndKey = key.key === 'enter' || key.key === 'tab';
+  if (isEndKey && hearing === 'commands' && held.length >= SCAN_LEAST) {
+    return [initialBurst, [{ key: 'scan', text: held.map((one) => one.text).join('') }]];
+  }
+  return [initialBurst, [...before, ...held, key]];
+}
+
+/** When `afterBurst` has something to decide; `undefined` when nothing is held back. */
+export const burstDeadline = (state: BurstState): number | undefined => (state.held ? state.ms + QUIET : undefined);
+
+/** Gives out what is held back once it has been quiet for 25 ms: a person typed it. */
+export function afterBurst(state: BurstState, ms: number): readonly [BurstState, readonly Key[]] {
+  const deadline = burstDeadline(state);
+  if (deadline === undefined || ms < deadline) return [state, []];
+  return [initialBurst, inOrder(state.held)];
+}
+
+const QUIET = 25;
+const SCAN_LEAST = 3;
+
+function inOrder(held: Held | undefined): readonly Held['key'][] {
+  const keys: Held['key'][] = [];
+  for (let one = held; one; one = one.before) keys.push(one.key);
+  return keys.reverse();
+}
