@@ -1,5 +1,6 @@
 import { accessSync, constants } from 'node:fs';
 import { dirname } from 'node:path';
+import { refuse } from '../base/result.ts';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
 
 /**
@@ -20,6 +21,13 @@ export function troubleOf(error: unknown, path: string): StoreTrouble | undefine
   if (!(error instanceof Error)) return undefined;
   const sentence = sentenceOfSqlite(error, path) ?? sentenceOfSystem(codeOf(error), path);
   return sentence === undefined ? undefined : new StoreTrouble(sentence, { cause: error });
+}
+
+/** The same as a refusal, for what a person can put right and try again; a bug is thrown on. */
+export function refuseTrouble(rule: string, error: unknown, path: string): ReturnType<typeof refuse> {
+  const trouble = troubleOf(error, path);
+  if (!trouble) throw error;
+  return refuse(rule, trouble.message);
 }
 
 /** Whether SQLite gave up because another connection holds the lock. */

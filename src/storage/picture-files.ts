@@ -1,0 +1,67 @@
+import { readFileSync, realpathSync, statSync } from 'node:fs';
+import { dirname, extname, resolve } from 'node:path';
+import type { Digest } from '../base/brand.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { digestOf } from '../ledger/leaf.ts';
+import { nameInside } from './name-inside.ts';
+import { refuseTrouble } from './trouble.ts';
+
+/** Bytes; a drawing for a screen is far smaller. */
+const PICTURE_LIMIT = 5_000_000;
+const KINDS: readonly string[] = ['.svg', '.png', '.jpg', '.jpeg'];
+
+export interface PictureFile {
+  /** Relative to the room with forward slashes, such as `media/lining.svg`. */
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly digest: Digest;
+}
+
+/**
+ * Reads a picture by the address a procedure of the room gives it (without fragment), relative to the procedure's own file.
+ * It must lie in the room, also after all links are followed, be of a kind that is shown, and not be too large.
+ *
+ * @param room the room's `folder`
+ * @param procedure name of the procedure's file relative to the room, such as `procedures/LIN-2207.md`
+ */
+export function readPicture(room: string, procedure: string, address: string): Result<PictureFile> {
+  const written = pathIn(address);
+  if (written === undefined) {
+    return refuse(
+      'picture-address',
+      `The picture ${address} is not named by a path in the room: put it into media/ and write ../media/ and its name.`,
+    );
+  }
+  const place = resolve(room, dirname(procedure), written);
+  if (nameInside(room, place) === undefined) return outside(address);
+  try {
+    const real = realpathSync(place);
+    const name = nameInside(room, real);
+    if (name === undefined) return outside(address);
+    const found = statSync(real);
+    if (!found.isFile() || ![place, real].every((path) => KINDS.includes(extname(path).toLowerCase()))) {
+      return refuse('picture-kind', `The picture ${address} cannot be shown: use a file of kind ${KINDS.join(', ')}.`);
+    }
+    if (found.size > PICTURE_LIMIT) {
+      return refuse('picture-large', `The picture ${address} is larger than 5 MB: make it smaller.`);
+    }
+    const bytes = readFileSync(real);
+    return ok({ name, bytes, digest: digestOf(bytes) });
+  } catch (error) {
+    return refuseTrouble('picture-unreadable', error, place);
+  }
+}
+
+/** The relative path in an address, its percent signs resolved; `undefined` for addresses of the network or of this machine. */
+function pathIn(address: string): string | undefined {
+  let path: string;
+  try {
+    path = decodeURIComponent(address);
+  } catch {
+    return undefined;
+  }
+  return path === '' || /^[a-z][a-z0-9+.-]*:|^\/|[\\\u0000?]/i.test(path) ? undefined : path;
+}
+
+const outside = (address: string): ReturnType<typeof refuse> =>
+  refuse('picture-outside', `The picture ${address} lies outside the room: copy it into media/.`);

@@ -1,0 +1,73 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { readRoomFile, writeRoomFile } from '../../src/storage/settings.ts';
+
+const read = (text: string) => {
+  const result = readRoomFile(text);
+  return result.ok ? result.value : result.error.message;
+};
+
+it('reads name, station and settings', () => {
+  expect(read('name: Upstairs, left\nstation: table-1\nsettings:\n  big: true\n  bell: false\n')).toEqual({
+    name: 'Upstairs, left',
+    station: 'table-1',
+    settings: { big: true, bell: false },
+  });
+});
+
+it.each(['name: A\nstation: t\n', 'name: A\nstation: t\nsettings:\n', 'name: A\nstation: t\nsettings: {}\n'])(
+  'takes the usual settings where %j names none',
+  (text) => {
+    expect(read(text)).toMatchObject({ settings: { big: false, bell: true } });
+  },
+);
+
+it.each([
+  ['name: A\nstation: t\nsettings:\n  bel: true\n', 'line 4, has no use for "bel": did you mean `bell`.'],
+  ['name: A\nstaton: t\n', 'at its end: write up to 40 letters, digits'],
+  ['name: A\nstation: t\ncolour: red\n', 'line 3, has no use for "colour": it knows `name`, `station`, `settings`.'],
+  ['name: A\nstation: t\nsettings:\n  big: yes\n', 'line 4: write true or false after `big:`.'],
+  ['name: A\nstation: two words\n', 'line 2: write up to 40 letters, digits'],
+  ['name: A\nstation: t/../u\n', 'line 2: write up to 40 letters'],
+  ['name: "A\\e[2J"\nstation: t\n', 'line 1: write the name of the room'],
+  ['name: "A\\u202eB"\nstation: t\n', 'line 1: write the name of the room'],
+  ['name: A\n', 'at its end: write up to'],
+  ['name: A\nstati', 'line 2, cannot be read and may be half written: correct it'],
+  ['name: "A\nstation: t\n', 'cannot be read and may be half written'],
+  ['name: A\nname: B\nstation: t\n', 'line 2, cannot be read'],
+  ['', 'is empty: write `name:` and `station:` into it.'],
+  ['# nothing yet\n', 'is empty'],
+  ['Upstairs', 'should hold `name:` and `station:`'],
+  ['- name: A\n', 'should hold `name:` and `station:`'],
+  ['name: &a A\nstation: *a\n', 'uses aliases'],
+  ['\u0000', 'walkfoot.yaml'],
+])('refuses %j in one sentence', (text, words) => {
+  const message = read(text);
+  expect(message).toContain(words);
+  expect(message).toMatch(/^walkfoot\.yaml.*\.$/);
+});
+
+it('never throws', () => {
+  fc.assert(
+    fc.property(
+      fc.oneof(
+        fc.string({ unit: 'binary' }),
+        fc.array(fc.constantFrom(...'ab:-&*\n "\'[]{}?|>#')).map((c) => c.join('')),
+      ),
+      (text) => {
+        expect(read(text)).toBeDefined();
+      },
+    ),
+    { numRuns: 500 },
+  );
+});
+
+it('writes a file that it reads', () => {
+  const text = writeRoomFile({ name: 'Room: "1" # left', station: 'table-1' });
+  expect(text.ok && read(text.value)).toEqual({
+    name: 'Room: "1" # left',
+    station: 'table-1',
+    settings: { big: false, bell: true },
+  });
+  expect(writeRoomFile({ name: 'two\nlines', station: 'table-1' }).ok).toBe(false);
+});
