@@ -5,7 +5,7 @@ import { quote } from './quote.ts';
 import { findUnit, type UnitId, type UnitKind, unitKind, unitsOfKind } from './unit.ts';
 
 /** A number, and the unit written behind it; `null` when it stands alone. */
-export interface Term {
+interface Term {
   readonly number: Fraction;
   readonly written: string;
   readonly unit: UnitId | null;
