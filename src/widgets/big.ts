@@ -63,7 +63,8 @@ function drawn(
   if (words.some((word) => graphemes(word).some((letter) => bigLetters[letter] === undefined))) return undefined;
   const lines = packed(words.map(drawnWord), Math.floor(width / pen.columns), '...');
   const rows = lines?.map((line) => pen.draw(line).map((row) => row.trimEnd()));
-  return rows?.flatMap((line, at) => (at === 0 ? line : [...between, ...line]));
+  const all = rows?.flatMap((line, at) => (at === 0 ? line : [...between, ...line]));
+  return all?.at(-1) === '' ? all.slice(0, -1) : all;
 }
 
 const drawnWord = (word: string): Squares =>
