@@ -1,0 +1,52 @@
+import type { TicketId } from '../base/brand.ts';
+import { openHold } from '../bundle/bundle.ts';
+import type { App, Message, Play } from './app.ts';
+import type { Effect } from './effect.ts';
+import { findHand } from './find-hand.ts';
+import { commandOf, type Intent } from './intent.ts';
+
+/** The program after something happened, and what it wants done because of it. */
+export type Step = readonly [App, readonly Effect[]];
+
+/** A hand signs on by name, id or badge. */
+export function signOn(app: App, who: string): Step {
+  const hand = findHand(app.room, who);
+  if (!hand.ok) return [{ ...app, message: refusal(hand.error.message) }, []];
+  return [app, [{ effect: 'attempt', ticket: null, command: { do: 'sign on', hand: hand.value.id } }]];
+}
+
+/** A ticket is typed, scanned or chosen. Letters of either case name the same ticket. */
+export function takeTicket(app: App, typed: string): Step {
+  if (app.hand === null)
+    return [{ ...app, message: refusal('Sign on first: type your name, or scan your badge.') }, []];
+  const word = typed.trim();
+  if (word === '') return [{ ...app, message: refusal('Type a ticket, or scan one.') }, []];
+  const known = app.bundles.find(({ ticket }) => ticket.toLowerCase() === word.toLowerCase())?.ticket;
+  return [app, [{ effect: 'take', ticket: known ?? (word.toUpperCase() as TicketId), hand: app.hand }]];
+}
+
+export function intended(app: App, intent: Intent): Step {
+  const { play, hand } = app;
+  if (!play || hand === null) return [app, []];
+  if (intent.intent === 'leave' && !hasInHand(play, app)) return [left(app, play, null), []];
+  const command = commandOf(app, play, hand, intent);
+  if (!command.ok) return [{ ...app, message: refusal(command.error.message) }, []];
+  return [app, [{ effect: 'attempt', ticket: play.ticket, command: command.value }]];
+}
+
+/** The field, the list and the layers start anew, as they do for each new thing that is wanted. */
+export function fresh(app: App): App {
+  const choosing = app.play?.next.want === 'point' && app.play.next.point.kind === 'choice';
+  return { ...app, layer: null, field: '', chosen: choosing ? -1 : 0, scroll: 0 };
+}
+
+/** Away from the bundle: to the station, or out of the program. 1 when the bundle is left on hold. */
+export function left(app: App, play: Play, message: Message | null): App {
+  const away = fresh({ ...app, play: null, message });
+  return app.home === 'station' ? away : { ...away, ended: openHold(play.bundle) ? 1 : 0 };
+}
+
+export const refusal = (text: string): Message => ({ tone: 'refusal', text });
+
+/** Whether leaving has anything to record: the bundle is open, and with this hand. */
+const hasInHand = ({ bundle }: Play, { hand }: App): boolean => bundle.work === 'open' && bundle.hand === hand;

@@ -1,0 +1,83 @@
+import type { HandId, TicketId } from '../base/brand.ts';
+import type { Instant } from '../base/instant.ts';
+import type { Bundle } from '../bundle/bundle.ts';
+import { type Next, next } from '../bundle/next.ts';
+import type { Room } from '../bundle/room.ts';
+import type { Difference } from '../procedure/differences.ts';
+import type { Form } from './form.ts';
+import type { Playing } from './room-ledger.ts';
+
+/** The whole program at one moment, without a screen. Screens and the line dialogue are pictures of it. */
+export interface App {
+  /** A rehearsal plays a draft and records nothing; every screen says so. */
+  readonly purpose: 'record' | 'rehearse';
+  /** Where leaving a bundle leads: to the station's screen, or out of the program. */
+  readonly home: 'station' | 'out';
+  readonly roomName: string;
+  readonly station: string;
+  readonly now: Instant;
+  readonly room: Room;
+  /** Tickets that are not finished, oldest first. */
+  readonly bundles: readonly Bundle[];
+  readonly hand: HandId | null;
+  readonly play: Play | null;
+  readonly layer: Layer | null;
+  /** What stands in the open field. */
+  readonly field: string;
+  /** The row chosen in a list, from 0. */
+  readonly chosen: number;
+  /** Rows scrolled by hand away from the next action. */
+  readonly scroll: number;
+  readonly message: Message | null;
+  readonly letters: 'normal' | 'big';
+  /** Set when the program is over: the exit code. */
+  readonly ended: number | null;
+}
+
+/** One bundle at the machine. */
+export interface Play extends Playing {
+  readonly ticket: TicketId;
+  readonly next: Next;
+  /** What was recorded last in this session, as long as nothing came after it. */
+  readonly last: { readonly entry: number; readonly ms: number } | null;
+  /** What is new against the text this hand sewed last, while it is to be read. */
+  readonly changes: readonly Difference[];
+}
+
+/** What lies over the screen and hears keys first. */
+export type Layer =
+  | { readonly layer: 'keys' }
+  /** The next letter is a key, although a field is open. */
+  | { readonly layer: 'one key' }
+  | { readonly layer: 'look back' }
+  | { readonly layer: 'form'; readonly form: Form };
+
+export interface Message {
+  readonly tone: 'refusal' | 'good' | 'plain';
+  readonly text: string;
+}
+
+export function startApp(
+  of: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'now' | 'room' | 'bundles' | 'letters'>,
+): App {
+  return { ...of, hand: null, play: null, layer: null, field: '', chosen: 0, scroll: 0, message: null, ended: null };
+}
+
+/** The bundle as this hand now finds it. */
+export function playOf(
+  { bundle, procedure }: Playing,
+  room: Room,
+  hand: HandId,
+  rest: Pick<Play, 'last' | 'changes'>,
+): Play {
+  return { bundle, procedure, ticket: bundle.ticket, next: next(procedure, room, bundle, hand), ...rest };
+}
+
+/** For this long one key strikes what was just recorded, without a reason. */
+export const UNDO_MS = 5000;
+
+/** The entry that the undo key would strike now. */
+export const undoable = (app: App): number | null =>
+  app.play?.last && app.now.ms - app.play.last.ms < UNDO_MS && app.now.ms >= app.play.last.ms
+    ? app.play.last.entry
+    : null;

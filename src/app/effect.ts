@@ -1,0 +1,53 @@
+import type { HandId, TicketId } from '../base/brand.ts';
+import type { Instant } from '../base/instant.ts';
+import type { Refusal } from '../base/result.ts';
+import type { Bundle } from '../bundle/bundle.ts';
+import type { Command } from '../bundle/command.ts';
+import type { RecordedEntry } from '../bundle/entries.ts';
+import type { Room } from '../bundle/room.ts';
+import type { Difference } from '../procedure/differences.ts';
+import type { Intent } from './intent.ts';
+import type { Move } from './move.ts';
+import type { Playing } from './room-ledger.ts';
+
+/** What the program wants done outside itself, as data; carried out in one place, which answers with news. */
+export type Effect =
+  | { readonly effect: 'attempt'; readonly ticket: TicketId | null; readonly command: Command }
+  /** Take a ticket up: open it, or go on with it. */
+  | { readonly effect: 'take'; readonly ticket: TicketId; readonly hand: HandId }
+  /** See what others have written. */
+  | { readonly effect: 'look' }
+  | { readonly effect: 'bell' };
+
+/** What comes in: what a person does, what became of an effect, the passing of time. */
+export type News =
+  | { readonly news: 'move'; readonly move: Move }
+  | { readonly news: 'intent'; readonly intent: Intent }
+  | { readonly news: 'sign on'; readonly who: string }
+  | { readonly news: 'ticket'; readonly ticket: string }
+  | {
+      readonly news: 'done';
+      readonly command: Command;
+      readonly entries: readonly RecordedEntry[];
+      readonly room: Room;
+      readonly playing: Playing | null;
+      readonly bundles: readonly Bundle[];
+    }
+  | {
+      readonly news: 'taken';
+      readonly room: Room;
+      readonly playing: Playing;
+      readonly bundles: readonly Bundle[];
+      readonly changes: readonly Difference[];
+    }
+  | { readonly news: 'refused'; readonly refusal: Refusal }
+  | {
+      readonly news: 'seen';
+      readonly room: Room;
+      readonly bundles: readonly Bundle[];
+      readonly playing: Playing | null;
+    }
+  | { readonly news: 'second' };
+
+/** News with the moment it arrived. */
+export type Arrived = News & { readonly now: Instant };

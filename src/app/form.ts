@@ -1,0 +1,194 @@
+import { assertNever } from '../base/assert-never.ts';
+import type { StepId } from '../base/brand.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { setsLeft } from '../bundle/bundle.ts';
+import type { SettleHow } from '../bundle/command.ts';
+import type { App, Play } from './app.ts';
+import { findHand } from './find-hand.ts';
+import type { Intent } from './intent.ts';
+
+/** A few questions in a row that end in one intent. Answers are kept as they were understood. */
+export interface Form {
+  readonly about: 'hold' | 'note' | 'strike' | 'hand over' | 'go back' | 'settle';
+  /** The entry to strike. */
+  readonly entry?: number;
+  readonly answers: Readonly<Record<string, string>>;
+}
+
+export interface Question {
+  readonly name: string;
+  readonly words: string;
+  /** Chosen by number or arrow where there are some, typed otherwise. */
+  readonly options?: readonly string[];
+  /** Taken when the answer is empty. */
+  readonly usual?: string;
+  /** The answer as understood, or why it is none. */
+  readonly understand: (typed: string) => Result<string>;
+}
+
+/** The first question that has no answer yet; undefined when the form is complete. */
+export const question = (app: App, form: Form): Question | undefined =>
+  questions(app, form).find(({ name }) => form.answers[name] === undefined);
+
+/** The form with one more answer, or the plain sentence why that is no answer. */
+export function answerForm(app: App, form: Form, typed: string): Result<Form> {
+  const asked = question(app, form);
+  if (!asked) return ok(form);
+  const understood = asked.understand(typed.trim() === '' ? (asked.usual ?? '') : typed.trim());
+  return understood.ok ? ok({ ...form, answers: { ...form.answers, [asked.name]: understood.value } }) : understood;
+}
+
+/** What the complete form asks for. */
+export function intentOf(form: Form): Intent {
+  const said = (name: string): string => form.answers[name] ?? '';
+  switch (form.about) {
+    case 'hold':
+    case 'go back':
+      return { intent: form.about, reason: said('reason') };
+    case 'strike':
+      return { intent: 'strike', ...(form.entry === undefined ? {} : { entry: form.entry }), reason: said('reason') };
+    case 'note':
+      return { intent: 'note', text: said('text') };
+    case 'hand over':
+      return { intent: 'hand over', to: said('to') };
+    case 'settle':
+      return { intent: 'settle', by: said('by'), how: howOf(form), reason: said('reason') };
+    default:
+      return assertNever(form.about);
+  }
+}
+
+const ways = ['rework', 'recut', 'concession', 'scrap a set'] as const;
+
+function questions(app: App, form: Form): readonly Question[] {
+  switch (form.about) {
+    case 'hold':
+      return [words('reason', 'What is wrong?')];
+    case 'go back':
+      return [words('reason', 'Why does it go back?')];
+    case 'strike':
+      return [words('reason', 'Why is it struck?')];
+    case 'note':
+      return [words('text', 'Note')];
+    case 'hand over':
+      return [person(app, 'to', 'Who takes it? Name or badge')];
+    case 'settle':
+      return app.play ? settleQuestions(app, app.play, form) : [];
+    default:
+      return assertNever(form.about);
+  }
+}
+
+function settleQuestions(app: App, play: Play, form: Form): readonly Question[] {
+  const hold = play.next.want === 'settling' ? play.next.hold : undefined;
+  const sets = setsLeft(play.bundle);
+  const start = [person(app, 'by', 'Who settles it? Name or badge'), choice('how', 'How?', ways)];
+  const end = words('reason', 'Why so?');
+  const whichSet =
+    hold?.set == null && sets.length > 1 ? [choice('set', 'Which set?', ['all', ...sets.map(String)])] : [];
+  const back = stepQuestion(play, hold?.step ?? null);
+  switch (form.answers.how) {
+    case 'rework':
+      return [...start, ...whichSet, back, end];
+    case 'recut':
+      return [
+        ...start,
+        words('piece', 'Which piece is replaced?'),
+        words('newPiece', 'Name of the new piece', `${form.answers.piece ?? ''}-R1`),
+        { name: 'roll', words: 'From which roll? (enter: the same)', usual: '', understand: ok },
+        ...whichSet,
+        back,
+        end,
+      ];
+    case 'concession':
+      return [
+        ...start,
+        words('limit', 'Its limit: how many, or for which use'),
+        words('expires', 'Its last day, such as 2026-12-31'),
+        end,
+      ];
+    case 'scrap a set':
+      return [
+        ...start,
+        choice('set', 'Which set is scrapped?', sets.map(String), hold?.set == null ? undefined : String(hold.set)),
+        end,
+      ];
+    default:
+      return start;
+  }
+}
+
+function howOf({ answers }: Form): SettleHow {
+  const said = (name: string): string => answers[name] ?? '';
+  const step = said('step') as StepId;
+  const set = answers.set === undefined || answers.set === 'all' ? {} : { set: Number(answers.set) };
+  switch (answers.how) {
+    case 'recut':
+      return {
+        as: 'recut',
+        step,
+        ...set,
+        piece: said('piece'),
+        newPiece: said('newPiece'),
+        ...(answers.roll ? { roll: answers.roll } : {}),
+      };
+    case 'concession':
+      return { as: 'concession', limit: said('limit'), expires: said('expires') };
+    case 'scrap a set':
+      return { as: 'scrap', set: Number(said('set')) };
+    default:
+      return { as: 'rework', step, ...set };
+  }
+}
+
+/** Only the step of the hold and those before it: work does not go forward over what is not done. */
+function stepQuestion({ procedure }: Play, held: StepId | null): Question {
+  const until = procedure.steps.findIndex(({ id }) => id === held);
+  const steps = until < 0 ? procedure.steps : procedure.steps.slice(0, until + 1);
+  const last = steps.at(-1);
+  return {
+    name: 'step',
+    words: 'Back to which step? Its number',
+    ...(last ? { usual: String(last.number) } : {}),
+    understand: (typed) => {
+      const found = steps.find(({ number, id }) => String(number) === typed || id === typed);
+      return found ? ok(found.id) : refuse('no-such-step', `Type the number of a step, 1 to ${steps.length}.`);
+    },
+  };
+}
+
+const words = (name: string, asked: string, usual?: string): Question => ({
+  name,
+  words: asked,
+  ...(usual === undefined ? {} : { usual }),
+  understand: (typed) =>
+    typed === '' ? refuse('words-missing', 'Type a few words, or press escape to let it be.') : ok(typed),
+});
+
+const person = (app: App, name: string, asked: string): Question => ({
+  name,
+  words: asked,
+  understand: (typed) => {
+    const hand = findHand(app.room, typed);
+    return hand.ok ? ok(hand.value.id) : hand;
+  },
+});
+
+const choice = (name: string, asked: string, options: readonly string[], usual?: string): Question => ({
+  name,
+  words: asked,
+  options,
+  ...(usual === undefined ? {} : { usual }),
+  understand: (typed) => {
+    const at = options.indexOf(typed.toLowerCase());
+    const found = options[at >= 0 ? at : /^\d{1,3}$/.test(typed) ? Number(typed) - 1 : -1] ?? onlyOne(options, typed);
+    return found === undefined
+      ? refuse('no-such-choice', `Choose one of: ${options.map((each, i) => `${i + 1} ${each}`).join(', ')}.`)
+      : ok(found);
+  },
+});
+
+function onlyOne(options: readonly string[], typed: string): string | undefined {
+  const starting = options.filter((each) => typed !== '' && each.startsWith(typed.toLowerCase()));
+  return starting.length === 1 ? starting[0] : undefined;
+}

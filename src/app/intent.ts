@@ -1,0 +1,100 @@
+import { assertNever } from '../base/assert-never.ts';
+import type { HandId } from '../base/brand.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { allChecks, type Check } from '../bundle/bundle.ts';
+import type { Command, SettleHow } from '../bundle/command.ts';
+import { type App, type Play, undoable } from './app.ts';
+import { findHand } from './find-hand.ts';
+
+/** What a person at the bundle wants, whether by keys or by lines of text. */
+export type Intent =
+  /** The answer to the one thing wanted now; empty is done, read, or go on. */
+  | { readonly intent: 'answer'; readonly text: string }
+  | { readonly intent: 'hold'; readonly reason: string }
+  /** Without an entry: the newest check that counts. */
+  | { readonly intent: 'strike'; readonly entry?: number; readonly reason: string }
+  | { readonly intent: 'undo' }
+  | { readonly intent: 'note'; readonly text: string }
+  | { readonly intent: 'hand over'; readonly to: string }
+  | { readonly intent: 'go back'; readonly reason: string }
+  | { readonly intent: 'settle'; readonly by: string; readonly how: SettleHow; readonly reason: string }
+  | { readonly intent: 'leave' };
+
+/** The command that carries out an intent, or the plain sentence why there is none. */
+export function commandOf(app: App, play: Play, hand: HandId, intent: Intent): Result<Command> {
+  switch (intent.intent) {
+    case 'answer':
+      return answer(app, play, hand, intent.text);
+    case 'hold':
+      return ok({ do: 'hold', hand, about: play.next.want === 'point' ? 'point' : 'bundle', reason: intent.reason });
+    case 'strike': {
+      const entry = intent.entry ?? newestCheck(play)?.seq;
+      return entry === undefined
+        ? refuse('nothing-to-strike', 'Nothing is recorded yet.')
+        : ok({ do: 'strike', hand, entry, reason: intent.reason });
+    }
+    case 'undo': {
+      const entry = undoable(app);
+      return entry === null
+        ? refuse('undo-late', 'It is too late to undo: look back and strike it with a reason.')
+        : ok({ do: 'strike', hand, entry, reason: 'wrong key' });
+    }
+    case 'note':
+      return ok({ do: 'note', hand, text: intent.text });
+    case 'hand over': {
+      const to = findHand(app.room, intent.to);
+      return to.ok ? ok({ do: 'hand over', hand, to: to.value.id }) : to;
+    }
+    case 'go back':
+      return ok({ do: 'go back', hand, reason: intent.reason });
+    case 'settle': {
+      if (play.next.want !== 'settling') return refuse('no-such-hold', `${play.ticket} is not on hold: go on.`);
+      const by = findHand(app.room, intent.by);
+      return by.ok
+        ? ok({ do: 'settle', hand: by.value.id, hold: play.next.hold.name, how: intent.how, reason: intent.reason })
+        : by;
+    }
+    case 'leave':
+      return ok({ do: 'pause', hand });
+    default:
+      return assertNever(intent);
+  }
+}
+
+/** The newest check that still counts. */
+export const newestCheck = (play: Play): Check | undefined =>
+  allChecks(play.bundle).findLast((check) => !check.struck && !check.again);
+
+function answer(app: App, { next, ticket }: Play, hand: HandId, text: string): Result<Command> {
+  switch (next.want) {
+    case 'opening':
+      return ok({ do: 'open', hand });
+    case 'resuming':
+      return ok({ do: 'resume', hand });
+    case 'settling':
+      return refuse('on-hold', `${ticket} is on hold (${next.hold.name}): a supervisor settles it first.`);
+    case 'changes':
+    case 'caution':
+      if (text.trim() !== '') return refuse('only-read', 'This is only to be read: press enter when you have read it.');
+      return next.want === 'changes'
+        ? ok({ do: 'read changes', hand })
+        : ok({ do: 'read caution', hand, set: next.at.set, step: next.at.step.id, caution: next.number });
+    case 'finish':
+      return /^\d{1,4}$/.test(text.trim())
+        ? ok({ do: 'finish', hand, good: Number(text.trim()) })
+        : refuse('count-missing', 'Count the good sets you tie up and type the number.');
+    case 'nothing':
+      return refuse('finished', `${ticket} is finished.`);
+    case 'point': {
+      const at = { set: next.at.set, step: next.at.step.id, point: next.point.id };
+      if (next.point.kind === 'timed' && !next.clock && text.trim() === '')
+        return ok({ do: 'start clock', hand, ...at });
+      const check = { do: 'check', hand, ...at, place: next.place, typed: text } as const;
+      if (next.point.kind !== 'hold point' || text.trim() === '') return ok(check);
+      const witness = findHand(app.room, text);
+      return witness.ok ? ok({ ...check, typed: '', witness: witness.value.id }) : witness;
+    }
+    default:
+      return assertNever(next);
+  }
+}

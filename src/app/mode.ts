@@ -1,0 +1,99 @@
+import { assertNever } from '../base/assert-never.ts';
+import { openHold } from '../bundle/bundle.ts';
+import type { Point } from '../procedure/procedure.ts';
+import { type App, undoable } from './app.ts';
+import { question } from './form.ts';
+import type { Mode, Order } from './move.ts';
+
+/** Which table of keys is in force. */
+export function modeOf(app: App): Mode {
+  if (app.ended !== null) return 'over';
+  switch (app.layer?.layer) {
+    case 'keys':
+      return 'keys';
+    case 'one key':
+      return 'one key';
+    case 'look back':
+      return 'look back';
+    case 'form':
+      return question(app, app.layer.form)?.options ? 'form choice' : 'form words';
+    case undefined:
+  }
+  if (!app.play) return app.hand === null ? 'sign on' : 'station';
+  const { next } = app.play;
+  switch (next.want) {
+    case 'caution':
+      return 'caution';
+    case 'changes':
+      return 'changes';
+    case 'settling':
+      return 'hold';
+    case 'finish':
+      return app.field === '' ? 'value' : 'value begun';
+    case 'nothing':
+      return 'finished';
+    case 'opening':
+    case 'resuming':
+      return 'confirm';
+    case 'point':
+      return pointMode(next.point, app.field);
+    default:
+      return assertNever(next);
+  }
+}
+
+function pointMode(point: Point, field: string): Mode {
+  switch (point.kind) {
+    case 'reading':
+    case 'count':
+      return field === '' ? 'value' : 'value begun';
+    case 'written':
+    case 'hold point':
+      return 'words';
+    case 'choice':
+      return 'choice';
+    case 'tick':
+    case 'timed':
+    case 'computed':
+      return 'confirm';
+    default:
+      return assertNever(point);
+  }
+}
+
+/** Text keys of these modes go into a field at once; in the others a burst of them may be a scanner. */
+export const hearing = (mode: Mode): 'text' | 'commands' =>
+  mode === 'sign on' || mode === 'station' || mode === 'words' || mode === 'form words' || mode === 'value begun'
+    ? 'text'
+    : 'commands';
+
+/** Whether an order would do anything now; the legend and the key help leave the others out. */
+export function isOpen(app: App, order: Order): boolean {
+  const { play } = app;
+  switch (order) {
+    case 'undo':
+      return undoable(app) !== null;
+    case 'go back':
+      return play?.next.want === 'point' && play.next.outside !== null && play.next.at.step.facts.ifOut?.backTo != null;
+    case 'settle':
+      return play !== null && openHold(play.bundle) !== undefined;
+    case 'hold':
+      return play !== null && play.bundle.text !== null && openHold(play.bundle) === undefined;
+    case 'strike':
+      return app.layer?.layer === 'look back';
+    case 'sign off':
+      return play === null && app.hand !== null;
+    case 'look back':
+    case 'note':
+    case 'hand over':
+      return play !== null;
+    case 'one key':
+    case 'big':
+    case 'leave':
+    case 'keys':
+    case 'quit':
+      return true;
+    default:
+      return assertNever(order);
+  }
+}

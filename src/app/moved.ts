@@ -1,0 +1,196 @@
+import { assertNever } from '../base/assert-never.ts';
+import { graphemes, oneLine } from '../base/text.ts';
+import { allChecks, type Bundle, type Check, openHold } from '../bundle/bundle.ts';
+import type { Hand } from '../bundle/room.ts';
+import { fresh, intended, left, refusal, type Step, signOn, takeTicket } from './acts.ts';
+import type { App, Layer } from './app.ts';
+import { findHand } from './find-hand.ts';
+import { answerForm, type Form, intentOf, question } from './form.ts';
+import { isOpen, modeOf } from './mode.ts';
+import type { Mode, Move, Order } from './move.ts';
+
+/** The program after one move of the person before the screen. */
+export function moved(app: App, move: Move): Step {
+  const mode = modeOf(app);
+  switch (move.move) {
+    case 'type':
+      return typed(app, mode, move.text);
+    case 'erase':
+      return still({ ...app, field: graphemes(app.field).slice(0, -1).join('') });
+    case 'up':
+    case 'down':
+      return still(
+        mode in lists ? chose(app, mode, move.move === 'up' ? -1 : 1) : scrolled(app, move.move === 'up' ? -1 : 1),
+      );
+    case 'page up':
+    case 'page down':
+      return still(scrolled(app, move.move === 'page up' ? -PAGE : PAGE));
+    case 'escape':
+      return escaped(app, mode);
+    case 'enter':
+      return entered(app, mode);
+    case 'scan':
+      return scanned(app, mode, move.text);
+    case 'order':
+      return ordered(app, move.order);
+    default:
+      return assertNever(move);
+  }
+}
+
+/** Those who may sign on, in the order of their enrolment. */
+export const signable = ({ room }: App): readonly Hand[] => [...room.hands.values()].filter((hand) => !hand.retired);
+
+/** Bundles that wait at the station: those on the way first, then those not yet opened. */
+export function waiting({ bundles }: App): readonly Bundle[] {
+  const rank = (bundle: Bundle): number => (openHold(bundle) ? 1 : bundle.work === 'not opened' ? 2 : 0);
+  return bundles
+    .filter(({ work }) => work !== 'finished')
+    .sort((a, b) => rank(a) - rank(b) || a.ticket.localeCompare(b.ticket));
+}
+
+/** What was recorded, newest first, for looking back. */
+export const lookedBack = (app: App): readonly Check[] => (app.play ? [...allChecks(app.play.bundle)].reverse() : []);
+
+const PAGE = 8;
+const LONGEST_FIELD = 200;
+
+const still = (app: App): Step => [app, []];
+
+/** How many rows there are to choose from, in the modes that have a list. */
+const lists: Partial<Record<Mode, (app: App) => number>> = {
+  'sign on': (app) => signable(app).length,
+  station: (app) => waiting(app).length,
+  choice: (app) =>
+    app.play?.next.want === 'point' && app.play.next.point.kind === 'choice' ? app.play.next.point.options.length : 0,
+  'look back': (app) => lookedBack(app).length,
+  'form choice': (app) => (app.layer?.layer === 'form' ? (question(app, app.layer.form)?.options?.length ?? 0) : 0),
+};
+
+function chose(app: App, mode: Mode, by: number): App {
+  const size = lists[mode]?.(app) ?? 0;
+  return size === 0 ? app : { ...app, chosen: Math.min(size - 1, Math.max(0, app.chosen + by)) };
+}
+
+const scrolled = (app: App, by: number): App => ({ ...app, scroll: app.scroll + by });
+
+function typed(app: App, mode: Mode, text: string): Step {
+  if (mode === 'choice' || mode === 'form choice') {
+    const number = Number(text);
+    return Number.isInteger(number) && number >= 1 && number <= (lists[mode]?.(app) ?? 0)
+      ? still({ ...app, chosen: number - 1 })
+      : still(app);
+  }
+  const field = graphemes(app.field + oneLine(text))
+    .slice(0, LONGEST_FIELD)
+    .join('');
+  return still({ ...app, field, message: null });
+}
+
+function escaped(app: App, mode: Mode): Step {
+  if (app.layer) return still({ ...app, layer: null, field: '', chosen: 0, message: null });
+  if (mode === 'words') return still({ ...app, layer: { layer: 'one key' } });
+  if (app.field !== '') return still({ ...app, field: '', message: null });
+  if (mode === 'station') return ordered(app, 'sign off');
+  return still({ ...app, scroll: 0, message: null });
+}
+
+function entered(app: App, mode: Mode): Step {
+  switch (mode) {
+    case 'sign on':
+      return signOn(app, app.field === '' ? (signable(app)[app.chosen]?.id ?? '') : app.field);
+    case 'station':
+      return takeTicket(app, app.field === '' ? (waiting(app)[app.chosen]?.ticket ?? '') : app.field);
+    case 'caution':
+    case 'changes':
+    case 'confirm':
+      return intended(app, { intent: 'answer', text: '' });
+    case 'value':
+    case 'value begun':
+    case 'words':
+      return intended(app, { intent: 'answer', text: app.field });
+    case 'choice':
+      return app.chosen < 0
+        ? still({ ...app, message: refusal('Choose with a number or the arrow keys, then press enter.') })
+        : intended(app, { intent: 'answer', text: String(app.chosen + 1) });
+    case 'hold':
+      return still({ ...app, message: refusal('On hold: a supervisor settles it, or leave the bundle here.') });
+    case 'finished':
+      return app.play ? still(left(app, app.play, null)) : still(app);
+    case 'form words':
+    case 'form choice':
+      return app.layer?.layer === 'form'
+        ? answered(app, app.layer.form, mode === 'form choice' ? String(app.chosen + 1) : app.field)
+        : still(app);
+    case 'keys':
+    case 'one key':
+    case 'look back':
+      return still({ ...app, layer: null, chosen: 0 });
+    case 'over':
+      return still(app);
+    default:
+      return assertNever(mode);
+  }
+}
+
+function answered(app: App, form: Form, text: string): Step {
+  const next = answerForm(app, form, text);
+  if (!next.ok) return still({ ...app, message: refusal(next.error.message) });
+  const on = { ...app, field: '', chosen: 0, message: null, layer: { layer: 'form', form: next.value } } as const;
+  return question(on, next.value) ? still(on) : intended(on, intentOf(next.value));
+}
+
+function scanned(app: App, mode: Mode, text: string): Step {
+  if (mode === 'value') return intended({ ...app, field: text }, { intent: 'answer', text });
+  if (mode === 'finished' && app.play && app.home === 'station') return takeTicket(left(app, app.play, null), text);
+  const person = mode === 'hold' ? findHand(app.room, text) : undefined;
+  if (person?.ok) return still(openForm(app, { about: 'settle', answers: { by: person.value.id } }));
+  return still({
+    ...app,
+    message: refusal(`“${oneLine(text)}” was scanned, but there is nothing to scan here. Nothing was kept.`),
+  });
+}
+
+function ordered(app: App, order: Order): Step {
+  // One key after escape: whatever the order does, the field listens again afterwards.
+  const on: App = app.layer?.layer === 'one key' ? { ...app, layer: null } : app;
+  if (!isOpen(app, order)) return still(on);
+  switch (order) {
+    case 'hold':
+    case 'note':
+    case 'hand over':
+    case 'go back':
+    case 'settle':
+      return still(openForm(on, { about: order, answers: {} }));
+    case 'strike': {
+      const check = lookedBack(app)[app.chosen];
+      if (!check || check.struck || check.again)
+        return still({ ...app, message: refusal('That one no longer counts: choose another.') });
+      return still(openForm(app, { about: 'strike', entry: check.seq, answers: {} }));
+    }
+    case 'undo':
+      return intended(on, { intent: 'undo' });
+    case 'look back':
+      return still(layered(on, { layer: 'look back' }));
+    case 'keys':
+      return still(layered(on, { layer: 'keys' }));
+    case 'one key':
+      return still({ ...app, layer: { layer: 'one key' } });
+    case 'big':
+      return still({ ...on, letters: app.letters === 'big' ? 'normal' : 'big' });
+    case 'leave':
+      return on.play ? intended(on, { intent: 'leave' }) : quit(on);
+    case 'sign off':
+      return still(fresh({ ...on, hand: null, message: null }));
+    case 'quit':
+      return on.play ? intended({ ...on, home: 'out' }, { intent: 'leave' }) : quit(on);
+    default:
+      return assertNever(order);
+  }
+}
+
+const openForm = (app: App, form: Form): App => layered({ ...app, field: '' }, { layer: 'form', form });
+
+const layered = (app: App, layer: Layer): App => ({ ...app, layer, chosen: 0, scroll: 0, message: null });
+
+const quit = (app: App): Step => still({ ...app, ended: 0 });

@@ -1,0 +1,160 @@
+import type { Digest, TicketId } from '../base/brand.ts';
+import type { Clock } from '../base/instant.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import type { Bundle } from '../bundle/bundle.ts';
+import type { Command } from '../bundle/command.ts';
+import { decide } from '../bundle/decide.ts';
+import { type EntryDraft, type EntryKind, type RecordedEntry, readEntry } from '../bundle/entries.ts';
+import { evolve } from '../bundle/evolve.ts';
+import { currentRelease, emptyRoom, evolveRoom, type Room, roomKinds } from '../bundle/room.ts';
+import type { Draft, Entry } from '../ledger/entry.ts';
+import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import { readProcedure } from '../procedure/read-procedure.ts';
+
+/** A bundle with everything that happened to it, and the text it is played from. */
+export interface Playing {
+  readonly bundle: Bundle;
+  readonly procedure: Procedure;
+}
+
+export interface Attempted {
+  readonly entries: readonly RecordedEntry[];
+  readonly room: Room;
+  /** Null for commands that concern no ticket. */
+  readonly playing: Playing | null;
+}
+
+/**
+ * The ledger as the program plays on it: folded into a room and its bundles, and kept up with what other processes write.
+ * Whatever `attempt` returns as done is durable. A broken machine rejects with a `StoreTrouble`.
+ */
+export interface RoomLedger {
+  room(): Room;
+  /** Every ticket with its state of work, holds and hand; without the single checks. */
+  bundles(): readonly Bundle[];
+  /** Reads what others have written since. */
+  catchUp(): Promise<void>;
+  /** Loads one bundle whole. */
+  playing(ticket: TicketId): Promise<Result<Playing>>;
+  attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>>;
+  /** The procedure kept under this digest. */
+  procedure(digest: Digest): Promise<Result<Procedure>>;
+}
+
+/** Kinds of entry that tell where each bundle stands. */
+const overviewKinds: readonly EntryKind[] = ['ticketed', 'paused', 'handed-over', 'finished', ...roomKinds];
+
+export async function roomLedger(store: LedgerStore, clock: Clock): Promise<RoomLedger> {
+  let seq = await store.head();
+  let room = emptyRoom;
+  const overview = new Map<TicketId, Bundle>();
+  const whole = new Map<TicketId, Bundle>();
+  const procedures = new Map<Digest, Procedure>();
+
+  for (const { entry } of await store.read({ kinds: overviewKinds })) if (entry.seq <= seq) happened(understood(entry));
+
+  function happened(entry: RecordedEntry): void {
+    room = evolveRoom(room, entry);
+    if (!('ticket' in entry.body)) return;
+    const { ticket } = entry.body;
+    for (const bundles of entry.kind === 'ticketed' ? [overview] : [overview, whole]) {
+      const after = evolve(bundles.get(ticket), entry);
+      if (after) bundles.set(ticket, after);
+    }
+  }
+
+  async function catchUp(): Promise<void> {
+    if ((await store.head()) === seq) return;
+    for (const { entry } of await store.read({ after: seq })) {
+      happened(understood(entry));
+      seq = entry.seq;
+    }
+  }
+
+  async function bundle(ticket: TicketId): Promise<Bundle | undefined> {
+    if (!whole.has(ticket)) {
+      let folded: Bundle | undefined;
+      for (const { entry } of await store.read({ ticket }))
+        if (entry.seq <= seq) folded = evolve(folded, understood(entry));
+      if (folded) whole.set(ticket, folded);
+    }
+    return whole.get(ticket);
+  }
+
+  async function procedure(digest: Digest): Promise<Result<Procedure>> {
+    const known = procedures.get(digest);
+    if (known) return ok(known);
+    const kept = await store.kept(digest);
+    if (!kept)
+      return refuse(
+        'text-missing',
+        `The text ${digest.slice(0, 12)}… is not in this ledger: bring back the ledger file it was released in.`,
+      );
+    const read = readProcedure(new TextDecoder().decode(kept.bytes), kept.name).procedure;
+    procedures.set(digest, read);
+    return ok(read);
+  }
+
+  async function playing(ticket: TicketId): Promise<Result<Playing>> {
+    const found = await bundle(ticket);
+    if (!found)
+      return refuse(
+        'ticket-unknown',
+        `There is no ticket ${ticket} here: look at its label, or make one with \`walkfoot ticket\`.`,
+      );
+    const digest = found.text?.digest ?? currentRelease(room, found.procedure)?.digest;
+    if (!digest)
+      return refuse('no-release', `${found.procedure} has no released revision: ask a supervisor to release it.`);
+    const text = await procedure(digest);
+    return text.ok ? ok({ bundle: found, procedure: text.value }) : text;
+  }
+
+  return {
+    room: () => room,
+    bundles: () => [...overview.values()],
+    catchUp,
+    procedure,
+    async playing(ticket) {
+      await catchUp();
+      return playing(ticket);
+    },
+    async attempt(ticket, command) {
+      for (let tries = 0; tries < MOST_TRIES; tries++) {
+        await catchUp();
+        const makes = command.do === 'make ticket';
+        const here = ticket && !makes ? await playing(ticket) : null;
+        if (here && !here.ok) return here;
+        const situation = {
+          room,
+          bundle: makes ? await bundle(command.ticket) : here?.value.bundle,
+          procedure: here?.value.procedure,
+          now: clock(),
+        };
+        const decided = decide(situation, command);
+        if (!decided.ok) return decided;
+        const appended = await store.append(seq, decided.value.map(asDraft));
+        if (appended.outcome === 'moved') continue;
+        const entries = appended.entries.map(({ entry }) => understood(entry));
+        for (const entry of entries) happened(entry);
+        seq += entries.length;
+        const after = ticket ? await playing(ticket) : null;
+        if (after && !after.ok) return after;
+        return ok({ entries, room, playing: after?.value ?? null });
+      }
+      throw new StoreTrouble('Another program keeps writing to this ledger: close it, then try again.');
+    },
+  };
+}
+
+/** Writers on one ledger overtake each other only while they write, so this many misses in a row means a runaway. */
+const MOST_TRIES = 200;
+
+function understood(entry: Entry): RecordedEntry {
+  const read = readEntry(entry);
+  if (!read.ok) throw new StoreTrouble(read.error.message);
+  return read.value;
+}
+
+/** To the ledger a body is JSON without a meaning; absent members stay absent. */
+const asDraft = ({ at, hand, kind, body }: EntryDraft): Draft => ({ at, hand, kind, body: body as Draft['body'] });

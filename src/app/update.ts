@@ -1,0 +1,102 @@
+import { assertNever } from '../base/assert-never.ts';
+import { openHold } from '../bundle/bundle.ts';
+import type { Command } from '../bundle/command.ts';
+import type { RecordedEntry } from '../bundle/entries.ts';
+import { nameOf } from '../bundle/room.ts';
+import { fresh, intended, left, refusal, type Step, signOn, takeTicket } from './acts.ts';
+import { type App, type Message, type Play, playOf } from './app.ts';
+import type { Arrived, News } from './effect.ts';
+import { moved } from './moved.ts';
+
+/** The program after one more piece of news, and what it wants done because of it. */
+export function update(before: App, arrived: Arrived): Step {
+  const app = { ...before, now: arrived.now };
+  if (app.ended !== null) return [app, []];
+  switch (arrived.news) {
+    case 'second':
+      return [app, app.play === null || openHold(app.play.bundle) ? [{ effect: 'look' }] : []];
+    case 'move':
+      return moved(app, arrived.move);
+    case 'intent':
+      return intended(app, arrived.intent);
+    case 'sign on':
+      return signOn(app, arrived.who);
+    case 'ticket':
+      return takeTicket(app, arrived.ticket);
+    case 'refused':
+      return [{ ...app, message: refusal(arrived.refusal.message) }, []];
+    case 'seen':
+      return [seen(app, arrived), []];
+    case 'taken': {
+      const { room, bundles, playing, changes } = arrived;
+      if (app.hand === null) return [app, []];
+      return [
+        fresh({ ...app, room, bundles, play: playOf(playing, room, app.hand, { last: null, changes }), message: null }),
+        [],
+      ];
+    }
+    case 'done':
+      return done(app, arrived);
+    default:
+      return assertNever(arrived);
+  }
+}
+
+function done(app: App, { command, entries, room, bundles, playing }: Extract<News, { readonly news: 'done' }>): Step {
+  const now = { ...app, room, bundles };
+  if (command.do === 'sign on') {
+    const hello = { tone: 'good', text: `${nameOf(room, command.hand)} is signed on.` } as const;
+    return [fresh({ ...now, hand: command.hand, message: hello }), []];
+  }
+  if (!app.play || !playing || app.hand === null) return [now, []];
+  if (command.do === 'pause') return [left(now, app.play, null), []];
+  if (command.do === 'hand over')
+    return [
+      left(now, app.play, { tone: 'good', text: `${app.play.ticket} is handed over to ${nameOf(room, command.to)}.` }),
+      [],
+    ];
+  const play = playOf(playing, room, app.hand, { last: lastOf(command, entries, app), changes: app.play.changes });
+  const outside = entries.find(isOutside);
+  return [
+    fresh({ ...now, play, message: outside ? null : word(command, entries) }),
+    outside ? [{ effect: 'bell' }] : [],
+  ];
+}
+
+/** Another process may have settled a hold, or finished a bundle; what this person is typing stays. */
+function seen(app: App, { room, bundles, playing }: Extract<News, { readonly news: 'seen' }>): App {
+  const { play, hand } = app;
+  const now = { ...app, room, bundles };
+  if (!play || !playing || hand === null || playing.bundle === play.bundle) return now;
+  const after = playOf(playing, room, hand, play);
+  return after.next.want === play.next.want ? { ...now, play: after } : fresh({ ...now, play: after });
+}
+
+const isOutside = (entry: RecordedEntry): boolean =>
+  entry.kind === 'checked' && entry.body.verdict !== 'within' && entry.body.verdict !== 'not judged';
+
+function lastOf(command: Command, entries: readonly RecordedEntry[], { now }: App): Play['last'] {
+  const entry = entries.at(-1);
+  return command.do === 'check' && entry ? { entry: entry.seq, ms: now.ms } : null;
+}
+
+function word(command: Command, entries: readonly RecordedEntry[]): Message | null {
+  switch (command.do) {
+    case 'strike':
+      return {
+        tone: 'good',
+        text:
+          entries.length > 1 ? `Struck, with ${entries.length - 1} worked out from it.` : 'Struck. It stays readable.',
+      };
+    case 'note':
+      return { tone: 'good', text: 'Noted.' };
+    case 'settle':
+      return { tone: 'good', text: `${command.hold} is settled: ${command.how.as}.` };
+    case 'go back':
+      return { tone: 'good', text: 'Gone back, as the step says.' };
+    case 'start clock':
+      return { tone: 'good', text: 'The clock runs, also while you are away.' };
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,48 @@
+import type { Point, Procedure, Step } from './procedure.ts';
+
+/** One thing that is new, gone or different between two texts of a procedure, in words for the person who sews it. */
+export interface Difference {
+  readonly what: 'added' | 'removed' | 'changed';
+  /** Number of the step in the newer text; for a removed step, in the older. */
+  readonly step: number;
+  readonly text: string;
+}
+
+/** What a hand who knew `before` must know about `after`: steps, cautions, points and limits, paired by their ids. */
+export function differences(before: Procedure, after: Procedure): readonly Difference[] {
+  const found: Difference[] = [];
+  const say = (what: Difference['what'], step: Step, text: string): void =>
+    void found.push({ what, step: step.number, text });
+  for (const step of after.steps) {
+    const old = before.steps.find(({ id }) => id === step.id);
+    if (old) betweenSteps(old, step, (what, text) => say(what, step, text));
+    else say('added', step, step.title);
+  }
+  for (const step of before.steps) if (!after.steps.some(({ id }) => id === step.id)) say('removed', step, step.title);
+  return found;
+}
+
+function betweenSteps(old: Step, step: Step, say: (what: Difference['what'], text: string) => void): void {
+  if (old.title !== step.title) say('changed', `${old.title} → ${step.title}`);
+  for (const caution of step.cautions)
+    if (!old.cautions.some((each) => each.word === caution.word && each.text === caution.text))
+      say('added', `${caution.word}: ${caution.text}`);
+  for (const caution of old.cautions)
+    if (!step.cautions.some((each) => each.word === caution.word && each.text === caution.text))
+      say('removed', `${caution.word}: ${caution.text}`);
+  for (const point of step.points) {
+    const was = old.points.find(({ id }) => id === point.id);
+    if (!was) say('added', inWords(point));
+    else if (inWords(was) !== inWords(point)) say('changed', `${inWords(was)} → ${inWords(point)}`);
+  }
+  for (const point of old.points) if (!step.points.some(({ id }) => id === point.id)) say('removed', inWords(point));
+  if (old.prose.trim() !== step.prose.trim()) say('changed', step.prose.trim());
+}
+
+function inWords(point: Point): string {
+  const limit = 'limit' in point && point.limit ? ` (${point.limit.text} ${point.limit.unit})` : '';
+  const places = 'places' in point && point.places > 1 ? ` × ${point.places}` : '';
+  const options = point.kind === 'choice' ? ` (${point.options.map((each) => each.text).join(' / ')})` : '';
+  const kind = point.kind === 'tick' ? '' : `${point.kind}: `;
+  return `${kind}${point.text}${places}${limit}${options}`;
+}
