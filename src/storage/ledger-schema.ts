@@ -2,7 +2,7 @@ import type { DatabaseSync } from 'node:sqlite';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
 
 /** `WKFT` in ASCII: tells a ledger from any other SQLite file. */
-export const APPLICATION_ID = 0x574b4654;
+const APPLICATION_ID = 0x574b4654;
 
 /**
  * The statements that lead from one version of the file to the next; the file's `user_version` counts the lists it has seen.
@@ -38,7 +38,18 @@ BEGIN SELECT RAISE(IGNORE); END`,
   ],
 ];
 
-/** Brings a new or older file up to this program's version, in one transaction; refuses foreign and newer files. */
+/** Throws `StoreTrouble` for a database of another program, and leaves it as it is; to be called before anything is changed. */
+export function refuseForeign(db: DatabaseSync, file: string): void {
+  // In this order: tables and id of a ledger are made in one transaction, perhaps by another process between the two lines.
+  const isEmpty = statementsOf(db).length === 0;
+  const id = readNumber(db, 'application_id');
+  if (id === APPLICATION_ID || (id === 0 && isEmpty)) return;
+  throw new StoreTrouble(
+    `${file} belongs to another program and is no ledger: move it away, or name another room with --room.`,
+  );
+}
+
+/** Brings a new or older file up to this program's version, in one transaction; refuses newer, altered and other stations' files. */
 export function prepareSchema(db: DatabaseSync, file: string, station: string): void {
   if (readNumber(db, 'user_version') !== VERSIONS.length) {
     db.exec('BEGIN IMMEDIATE');
@@ -50,7 +61,6 @@ export function prepareSchema(db: DatabaseSync, file: string, station: string): 
       throw error;
     }
   }
-  refuseForeign(db, file);
   refuseAltered(db, file);
   refuseOtherStation(db, file, station);
 }
@@ -58,7 +68,6 @@ export function prepareSchema(db: DatabaseSync, file: string, station: string): 
 function bringUp(db: DatabaseSync, file: string, station: string): void {
   // Read again under the lock: another process may have made the tables while this one waited.
   const version = readNumber(db, 'user_version');
-  if (version > 0 || statementsOf(db).length > 0) refuseForeign(db, file);
   if (version > VERSIONS.length) {
     throw new StoreTrouble(
       `The ledger ${file} was written by a newer walkfoot (ledger version ${version}, this one knows ${VERSIONS.length}): update walkfoot on this station.`,
@@ -68,13 +77,6 @@ function bringUp(db: DatabaseSync, file: string, station: string): void {
   if (version === 0) db.prepare('INSERT INTO about (only_row, station) VALUES (1, ?)').run(station);
   db.exec(`PRAGMA application_id = ${APPLICATION_ID}`);
   db.exec(`PRAGMA user_version = ${VERSIONS.length}`);
-}
-
-function refuseForeign(db: DatabaseSync, file: string): void {
-  if (readNumber(db, 'application_id') === APPLICATION_ID) return;
-  throw new StoreTrouble(
-    `${file} belongs to another program and is no ledger: move it away, or name another room with --room.`,
-  );
 }
 
 /** A ledger whose triggers were taken off, or that was given others, is not one that only grows. */

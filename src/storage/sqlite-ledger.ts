@@ -15,7 +15,7 @@ import {
 } from '../ledger/ledger-store.ts';
 import { sealEntry } from '../ledger/seal-entry.ts';
 import { syncFolder } from './durable.ts';
-import { prepareSchema } from './ledger-schema.ts';
+import { prepareSchema, refuseForeign } from './ledger-schema.ts';
 import { selectEntries } from './select-entries.ts';
 import { damaged, inPlainWords, isBusy } from './trouble.ts';
 
@@ -50,6 +50,7 @@ class SqliteLedger implements LedgerStore {
     const isNew = !existsSync(file);
     this.#db = new DatabaseSync(file, { timeout: waitMs, enableDoubleQuotedStringLiterals: false, defensive: true });
     try {
+      refuseForeign(this.#db, file);
       turnOnLog(this.#db, file, waitMs);
       this.#db.exec('PRAGMA synchronous = FULL; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON');
       prepareSchema(this.#db, file, station);

@@ -1,4 +1,4 @@
-import { accessSync, constants } from 'node:fs';
+import { accessSync, constants, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { refuse } from '../base/result.ts';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
@@ -114,7 +114,7 @@ function obstacleAt(path: string): string {
       return codeOf(error) ?? 'EACCES';
     }
   }
-  return 'EACCES';
+  return statSync(path).isDirectory() ? 'EISDIR' : 'EACCES';
 }
 
 function codeOf(error: unknown): string | undefined {

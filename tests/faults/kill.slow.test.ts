@@ -1,0 +1,50 @@
+import { randomInt } from 'node:crypto';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { expect, it } from 'vitest';
+import { tempFolder } from '../storage/temp-folder.ts';
+import { expectWhole } from './expect-whole.ts';
+import { startWriter } from './writer.ts';
+
+const ROUNDS = 60;
+
+it(`loses nothing that was acknowledged over ${ROUNDS} kills at random instants, a second writer beside`, async () => {
+  const seed = Number(process.env.KILL_SEED ?? randomInt(2 ** 32));
+  console.log(`kill rounds with KILL_SEED=${seed}`);
+  const random = numbersFrom(seed);
+  const file = join(tempFolder(), 'ledger.db');
+  const beside = startWriter({ file, name: 'beside', count: 'forever', restMs: 3 });
+  await beside.ready;
+
+  let told = 0;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const victim = startWriter({ file, name: `victim-${round}`, count: 'forever' });
+    // Every fourth is shot while it starts, the others while they write.
+    if (round % 4 !== 0) await victim.ready;
+    await setTimeout(random() * (round % 4 === 0 ? 200 : 80));
+    victim.child.kill('SIGKILL');
+    expect(await victim.ended, `round ${round}`).toBe('SIGKILL');
+    told += victim.acknowledged.size;
+    await expectWhole(file, victim.acknowledged, new Map(beside.acknowledged));
+  }
+
+  beside.child.kill('SIGKILL');
+  expect(await beside.ended).toBe('SIGKILL');
+  const whole = await expectWhole(file, beside.acknowledged);
+  console.log(
+    `${told} entries acknowledged to killed writers, ${beside.acknowledged.size} to the one beside, ${whole} kept`,
+  );
+  expect(told).toBeGreaterThan(ROUNDS);
+  expect(whole).toBeGreaterThanOrEqual(told + beside.acknowledged.size);
+});
+
+/** Numbers from 0 to 1 that follow from the seed: mulberry32. */
+function numbersFrom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
