@@ -1,6 +1,6 @@
 import { Box, Text } from 'ink';
 import { memo } from 'react';
-import { blank, cleanRow, cutRow, type Row } from './row.ts';
+import { blank, cleanRow, type Row } from './row.ts';
 import type { Theme } from './theme.ts';
 
 /** What is drawn: `width` by `height` is the whole room, in columns and rows. */
@@ -16,7 +16,7 @@ interface LinesProps {
  * outside cannot escape: control characters come out as marks.
  */
 export function Lines({ rows, width, height, theme }: LinesProps) {
-  const shown = Array.from({ length: Math.max(0, height) }, (_, at) => cutRow(cleanRow(rows[at] ?? blank), width));
+  const shown = Array.from({ length: Math.max(0, height) }, (_, at) => cleanRow(rows[at] ?? blank));
   return (
     <Box flexDirection="column" width={width} height={height} overflow="hidden">
       {shown.map((row, at) => (

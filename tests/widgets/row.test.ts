@@ -29,6 +29,7 @@ describe('rows', () => {
   test('words break at spaces, not where the meaning changes', () => {
     expect(words(20)).toEqual(['Keep every sleeves', 'hem toward the front']);
     expect(words(20, 3)).toEqual(['Keep every sleeves', '   hem toward the', '   front']);
+    expect(words(17)).toEqual(['Keep every', 'sleeves hem', 'toward the front']);
     expect(words(4)).toEqual(['Keep', 'ever', 'y', 'slee', 'ves', 'hem', 'towa', 'rd', 'the', 'fron', 't']);
     expect(wrapRow([], 10)).toEqual([[]]);
   });

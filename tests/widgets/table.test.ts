@@ -24,6 +24,8 @@ test('words stand to the left, numbers to the right', () => {
 
 test('too wide: words are cut first, numbers last', () => {
   expect(table(shape, cells, 30)[2]).toBe('A      front panel of…  1200.5');
+  const long = [['D1', 'front panel', '1234567.125']];
+  expect(table(shape, long, 26)[2]).toBe('D1     front…  1234567.125');
   expect(table(shape, cells, 12)).toEqual(['p…  wh…   mm', '──  ───  ───', 'A   fr…  12…', 'D1  日…   31']);
 });
 
