@@ -11,8 +11,19 @@ import { tableLines } from './markdown-table.ts';
  */
 export function markdownLines(markdown: string, width: number): readonly string[] {
   room = width;
-  const text = marked.parse(markdown, { async: false });
-  return text.replace(/\n+$/, '').split('\n');
+  return drawn(markdown).replace(/\n+$/, '').split('\n');
+}
+
+/** Text nested thousands deep exhausts the stack of the parser; it is shown as it was written. */
+function drawn(markdown: string): string {
+  const outer = room;
+  try {
+    return marked.parse(markdown, { async: false });
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    room = outer;
+    return wrapped(showHidden(markdown));
+  }
 }
 
 /** Columns for the block being drawn: less inside a list or a quotation. One text is drawn at a time, without a pause. */

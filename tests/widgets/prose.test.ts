@@ -119,6 +119,12 @@ describe('prose', () => {
     expect(drawn(markdown, 60)[0]).toBe(expected);
   });
 
+  test.each(['> ', '- '])('thousands of %j within each other are shown as they were written', (sign) => {
+    const rows = drawn(`${sign.repeat(20_000)}\u001b[2Jx`, 80);
+    expect(rows[0]).toMatch(/^[>-]( [>-])+$/);
+    expect(rows.at(-1)).toContain('␛[2Jx');
+  });
+
   test('asking again gives the same array, another width another one', () => {
     const text = 'Keep every sleeve lying toward the front.';
     expect(prose(text, 30)).toBe(prose(text, 30));
