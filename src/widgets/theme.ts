@@ -2,7 +2,7 @@ import type { TextProps } from 'ink';
 import type { Style } from './row.ts';
 
 /** How a piece of text looks: the part of Ink's text properties that changes no layout. */
-export type Look = Pick<
+type Look = Pick<
   TextProps,
   'color' | 'backgroundColor' | 'bold' | 'italic' | 'underline' | 'strikethrough' | 'inverse'
 >;
