@@ -59,6 +59,8 @@ export interface Bundle {
     readonly set: SetNumber;
     readonly step: StepId;
     readonly caution: number;
+    /** The work went back to this step since. */
+    readonly again: boolean;
   }[];
   /** Who opened it on a text that is not the one they had played before, and which that was, while the changes are unread. */
   readonly changesToRead: { readonly hand: HandId; readonly from: Digest } | null;
@@ -83,9 +85,22 @@ export const liveCheck = (bundle: Bundle, key: string, place: number): Check | u
 export const isGood = (check: Check | undefined): check is Check =>
   check !== undefined && (check.verdict === 'within' || check.verdict === 'not judged');
 
+/** True when this hand has recorded anything in the set (or, for the whole bundle, anywhere in it), struck or not. */
+export const workedOn = (bundle: Bundle, hand: HandId, set: SetNumber): boolean =>
+  allChecks(bundle).some((check) => check.hand === hand && (set === null || check.set === set));
+
 export function allChecks(bundle: Bundle): readonly Check[] {
   return [...bundle.checks.values()].flat().sort((a, b) => a.seq - b.seq);
 }
 
 export const setsLeft = (bundle: Bundle): readonly number[] =>
   Array.from({ length: bundle.sets }, (_, index) => index + 1).filter((set) => !bundle.scrapped.has(set));
+
+/** Sets that are used although something about them, or about the whole bundle, is not to the letter. */
+export function setsConceded(bundle: Bundle): readonly number[] {
+  const conceded = bundle.holds.filter(
+    ({ settled, set, step, point }) =>
+      settled?.how.as === 'concession' && !(step && point && !bundle.conceded.has(pointKey(set, step, point))),
+  );
+  return setsLeft(bundle).filter((set) => conceded.some((hold) => hold.set === null || hold.set === set));
+}

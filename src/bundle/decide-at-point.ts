@@ -1,11 +1,11 @@
-import { ok, type Result, refuse } from '../base/result.ts';
 import type { HandId } from '../base/brand.ts';
-import { allChecks, type Bundle, liveCheck, pointKey, type SetNumber } from './bundle.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { barred, notOpened } from './barred.ts';
+import { type Bundle, isGood, liveCheck, pointKey, workedOn } from './bundle.ts';
 import type { BundleCommand, Command } from './command.ts';
-import { mine, onHold } from './decide-bundle.ts';
 import type { EntryDraft } from './entries.ts';
 import { judgeAnswer } from './judge-answer.ts';
-import { firstOpenBlank, next, type WantedPoint } from './next.ts';
+import { next, type WantedPoint } from './next.ts';
 import { nameOf } from './room.ts';
 import { stepsFrom } from './route.ts';
 import { actor, type BundleSituation, record, workers } from './situation.ts';
@@ -22,14 +22,11 @@ export function decideAtPoint(
   const { ticket, text } = bundle;
   const who = actor(room, hand, workers);
   if (!who.ok) return who;
-  if (!text) return refuse('not-opened', `${ticket} has not been opened yet: open it first.`);
-  const wanted = next(procedure, room, bundle, hand);
-  if (wanted.want === 'settling') return onHold(bundle, wanted.hold.name);
-  const notMine = mine(bundle, hand);
-  if (notMine) return notMine;
-  if (wanted.want === 'changes')
-    return refuse('changes-first', 'The procedure has changed since you last sewed it: read the changes first.');
+  if (!text) return notOpened(bundle);
   const { digest } = text;
+  const wanted = next(procedure, room, bundle, hand);
+  const bar = barred(bundle, hand, wanted);
+  if (bar) return bar;
 
   if (command.do === 'read caution') {
     const { set, step, caution } = command;
@@ -58,10 +55,6 @@ export function decideAtPoint(
   const body = { ticket, set, step, point, place: command.place, ...judged.value, ...second.value, digest };
   return record(situation, hand, [{ kind: 'checked', body }]);
 }
-
-/** True when this hand has recorded anything in the set (or, for the whole bundle, anywhere in it), struck or not. */
-export const workedOn = (bundle: Bundle, hand: HandId, set: SetNumber): boolean =>
-  allChecks(bundle).some((check) => check.hand === hand && (set === null || check.set === set));
 
 function witness(
   { room, bundle }: BundleSituation,
@@ -113,12 +106,8 @@ function outOfOrder(
   wanted: WantedPoint,
   asked: Extract<Command, { readonly do: 'check' | 'start clock' }>,
 ): Result<never> {
-  const key = pointKey(asked.set, asked.step, asked.point);
-  const done =
-    'place' in asked &&
-    liveCheck(bundle, key, asked.place) !== undefined &&
-    firstOpenBlank(bundle, wanted.at, wanted.point) !== undefined;
-  return done && pointKey(wanted.at.set, wanted.at.step.id, wanted.point.id) !== key
+  const place = asked.do === 'check' ? asked.place : 1;
+  return isGood(liveCheck(bundle, pointKey(asked.set, asked.step, asked.point), place))
     ? refuse('done-already', 'That is recorded already: strike it first if it is wrong.')
     : refuse('not-next', `First comes step ${wanted.at.step.number}, ${wanted.point.text}.`);
 }

@@ -3,7 +3,8 @@ import type { Digest, HandId } from '../base/brand.ts';
 import { type Result, refuse } from '../base/result.ts';
 import { namesIn } from '../procedure/evaluate.ts';
 import type { Procedure } from '../procedure/procedure.ts';
-import { allChecks, type Bundle, type Check, openHold, pointKey, setsLeft } from './bundle.ts';
+import { barred, noRelease, notAtWork, notOpened, onHold } from './barred.ts';
+import { allChecks, type Bundle, type Check, openHold, pointKey, setsConceded, setsLeft } from './bundle.ts';
 import type { BundleCommand, Command } from './command.ts';
 import type { EntryDraft, Fact } from './entries.ts';
 import { next } from './next.ts';
@@ -31,8 +32,7 @@ export function decideBundle(
     case 'open': {
       if (bundle.text) return refuse('opened-already', `${ticket} has been opened before: take it up again instead.`);
       const release = currentRelease(room, bundle.procedure);
-      if (!release)
-        return refuse('no-release', `${bundle.procedure} has no released revision: ask a supervisor to release it.`);
+      if (!release) return noRelease(bundle.procedure);
       const { procedure, revision, digest } = release;
       return leave({
         kind: 'opened',
@@ -40,35 +40,29 @@ export function decideBundle(
       });
     }
     case 'resume': {
-      if (!bundle.text) return refuse('not-opened', `${ticket} has not been opened yet: open it first.`);
+      if (!bundle.text) return notOpened(bundle);
       const mayTake = bundle.hand === hand || who.value.role === 'supervisor' || bundle.work === 'paused';
-      if (!mayTake) {
-        const owner = nameOf(room, bundle.hand ?? hand);
-        return refuse(
-          'with-another',
-          `${ticket} is with ${owner}: ask ${owner} to leave it or hand it over, or a supervisor to take it.`,
-        );
-      }
+      if (!mayTake) return withAnother(situation);
       const { procedure } = bundle;
       const { digest } = bundle.text;
       return leave({ kind: 'resumed', body: { ticket, procedure, digest, ...changedFrom(situation, hand, digest) } });
     }
     case 'pause':
       return (
-        mine(bundle, hand) ??
+        notAtWork(bundle, hand) ??
         leave({ kind: 'paused', body: { ticket, ...(command.reason ? { reason: command.reason } : {}) } })
       );
     case 'hand over': {
       const to = actor(room, command.to, workers);
       if (!to.ok) return to;
-      if (!bundle.text) return refuse('not-opened', `${ticket} has not been opened yet: let ${to.value.name} open it.`);
+      if (!bundle.text) return notOpened(bundle);
       if (command.to === bundle.hand) return refuse('has-it-already', `${to.value.name} has ${ticket} already: go on.`);
       if (bundle.hand !== hand && who.value.role !== 'supervisor') return withAnother(situation);
       return leave({ kind: 'handed-over', body: { ticket, to: command.to } });
     }
     case 'read changes': {
-      const notMine = mine(bundle, hand);
-      if (notMine) return notMine;
+      const bar = notAtWork(bundle, hand);
+      if (bar) return bar;
       if (!bundle.text || bundle.changesToRead?.hand !== hand)
         return refuse('no-changes', 'There are no changes to read: go on.');
       const { from } = bundle.changesToRead;
@@ -116,8 +110,8 @@ export function decideBundle(
 function finish(situation: BundleSituation, hand: HandId, counted: number): Result<readonly EntryDraft[]> {
   const { room, bundle, procedure } = situation;
   const wanted = next(procedure, room, bundle, hand);
-  if (wanted.want === 'settling') return onHold(bundle, wanted.hold.name);
-  if (wanted.want === 'resuming' || wanted.want === 'opening') return withAnother(situation);
+  const bar = barred(bundle, hand, wanted);
+  if (bar) return bar;
   if (wanted.want !== 'finish')
     return refuse('not-done', `${bundle.ticket} is not done: there are points left to check.`);
   const good = setsLeft(bundle).length;
@@ -128,9 +122,8 @@ function finish(situation: BundleSituation, hand: HandId, counted: number): Resu
       `There should be ${good} good ${good === 1 ? 'set' : 'sets'}${less}, and you counted ${counted}: count again, or hold the bundle.`,
     );
   }
-  const concededSets = new Set([...bundle.conceded].map((key) => Number(key.split(' ')[0])));
-  const conceded = setsLeft(bundle).filter((set) => concededSets.has(set)).length;
   const { ticket, sets, scrapped } = bundle;
+  const conceded = setsConceded(bundle).length;
   return record(situation, hand, [
     { kind: 'finished', body: { ticket, sets, good, conceded, scrapped: scrapped.size, held: 0 } },
   ]);
@@ -139,36 +132,28 @@ function finish(situation: BundleSituation, hand: HandId, counted: number): Resu
 /** Computed points that used this reading fall with it. */
 function workedOutFrom(procedure: Procedure, bundle: Bundle, struck: Check): readonly Check[] {
   const points = procedure.steps.flatMap((step) => step.points.map((point) => ({ step, point })));
+  const sets = struck.set === null ? [null, ...setsLeft(bundle)] : [struck.set, null];
   const fallen = new Set<string>();
-  const name = points.find(({ step, point }) => step.id === struck.step && point.id === struck.point)?.point;
-  if (name && 'name' in name && name.name) fallen.add(name.name);
   const checks: Check[] = [];
-  // A computed point may itself be named by a later one, so look until no more fall.
-  for (let before = -1; before !== checks.length; ) {
-    before = checks.length;
-    for (const { step, point } of points) {
-      if (point.kind !== 'computed' || !namesIn(point.formula).some((each) => fallen.has(each))) continue;
-      if (point.name) fallen.add(point.name);
-      const sets = struck.set === null ? [null, ...setsLeft(bundle)] : [struck.set, null];
-      for (const set of sets)
-        for (const check of bundle.checks.get(pointKey(set, step.id, point.id)) ?? [])
-          if (!check.struck && !check.again && !checks.includes(check)) checks.push(check);
-    }
+  // Points are answered in the order of the text, so a point that names another always comes after it.
+  for (const { step, point } of points) {
+    const isStruck = step.id === struck.step && point.id === struck.point;
+    const falls = point.kind === 'computed' && namesIn(point.formula).some((each) => fallen.has(each));
+    if (!isStruck && !falls) continue;
+    if ('name' in point && point.name) fallen.add(point.name);
+    if (!isStruck) checks.push(...sets.flatMap((set) => bundle.checks.get(pointKey(set, step.id, point.id)) ?? []));
   }
-  return checks;
+  return checks.filter((check) => !check.struck && !check.again);
 }
 
-/** A refusal when this hand does not have the bundle open. */
-export function mine(bundle: Bundle, hand: HandId): Result<never> | undefined {
-  if (bundle.work === 'open' && bundle.hand === hand) return undefined;
-  return refuse('not-at-work', `You do not have ${bundle.ticket} in hand: take it up first.`);
+function withAnother({ room, bundle }: BundleSituation): Result<never> {
+  const { ticket, hand } = bundle;
+  const owner = hand ? nameOf(room, hand) : 'another';
+  return refuse(
+    'with-another',
+    `${ticket} is with ${owner}: ask ${owner} to leave it or hand it over, or a supervisor to take it.`,
+  );
 }
-
-export const onHold = (bundle: Bundle, hold: string): Result<never> =>
-  refuse('on-hold', `${bundle.ticket} is on hold (${hold}): a supervisor settles it first.`);
-
-const withAnother = ({ bundle }: BundleSituation): Result<never> =>
-  refuse('not-at-work', `You do not have ${bundle.ticket} in hand: take it up first.`);
 
 function changedFrom({ room, bundle }: BundleSituation, hand: HandId, digest: Digest): { changedFrom?: Digest } {
   const last = room.lastPlayed.get(hand)?.get(bundle.procedure);

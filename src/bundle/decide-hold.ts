@@ -1,15 +1,13 @@
 import { assertNever } from '../base/assert-never.ts';
-import { ok, type Result, refuse } from '../base/result.ts';
-import { formatStamp } from '../base/instant.ts';
 import type { StepId } from '../base/brand.ts';
-import type { Hold, SetNumber } from './bundle.ts';
-import { openHold } from './bundle.ts';
+import { formatStamp, parseStamp } from '../base/instant.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { notOpened, onHold } from './barred.ts';
+import { type Hold, openHold, setsLeft, workedOn } from './bundle.ts';
 import type { BundleCommand, Command, SettleHow } from './command.ts';
-import { workedOn } from './decide-at-point.ts';
-import { onHold } from './decide-bundle.ts';
 import type { EntryDraft, Settling } from './entries.ts';
 import { wantedPoint } from './next.ts';
-import { nameOf, type Room } from './room.ts';
+import { nameOf } from './room.ts';
 import { stepsFrom } from './route.ts';
 import { actor, type BundleSituation, record, workers } from './situation.ts';
 
@@ -27,41 +25,36 @@ export function decideHold(
 
   if (command.do === 'hold') {
     if (open) return onHold(bundle, open.name);
-    if (!bundle.text) return refuse('not-opened', `${ticket} has not been opened yet: open it first, then hold it.`);
+    if (!bundle.text) return notOpened(bundle);
     if (!reason.trim()) return refuse('reason-missing', 'Say in a few words what is wrong.');
     const wanted = wantedPoint(procedure, bundle);
     const at = { set: wanted?.at.set ?? null, step: wanted?.at.step.id ?? null };
     const point = command.about === 'point' ? (wanted?.point.id ?? null) : null;
-    const hold = command.name ?? numbered('H', room.lastHold + 1);
+    const name = command.name?.trim();
+    if (name && bundle.holds.some((each) => each.name === name))
+      return refuse('hold-taken', `${ticket} has had a hold ${name} before: give this one another name, or none.`);
+    const hold = name || numbered('H', room.lastHold + 1);
     return record(situation, hand, [{ kind: 'held', body: { ticket, hold, ...at, point, reason } }]);
   }
 
-  const hold = open;
-  if (!hold || hold.name !== command.hold)
+  if (!open || open.name !== command.hold)
     return refuse('no-such-hold', `${ticket} has no open hold ${command.hold}: look at its holds.`);
   if (!reason.trim()) return refuse('reason-missing', 'Say in a few words why it is settled so.');
-  const set = 'set' in command.how && command.how.set !== undefined ? command.how.set : hold.set;
-  if (workedOn(bundle, hand, set))
+  const set = 'set' in command.how && command.how.set !== undefined ? command.how.set : open.set;
+  if (workedOn(bundle, hand, open.set) || workedOn(bundle, hand, set))
     return refuse(
       'own-work',
       `${nameOf(room, hand)} worked on this: nobody settles a hold on their own work, so ask another supervisor.`,
     );
-  const how = settling(situation, room, hold, set, command.how);
+  if (set !== null && !setsLeft(bundle).includes(set))
+    return refuse('no-such-set', `${ticket} has no set ${set} at work: name another.`);
+  const how = settling(situation, open, command.how);
   return how.ok
-    ? record(situation, hand, [{ kind: 'settled', body: { ticket, hold: hold.name, set, how: how.value, reason } }])
+    ? record(situation, hand, [{ kind: 'settled', body: { ticket, hold: open.name, set, how: how.value, reason } }])
     : how;
 }
 
-function settling(
-  situation: BundleSituation,
-  room: Room,
-  hold: Hold,
-  set: SetNumber,
-  how: SettleHow,
-): Result<Settling> {
-  const { bundle } = situation;
-  const wrongSet = set !== null && (set > bundle.sets || bundle.scrapped.has(set));
-  if (wrongSet) return refuse('no-such-set', `${bundle.ticket} has no set ${set} at work: name another.`);
+function settling(situation: BundleSituation, hold: Hold, how: SettleHow): Result<Settling> {
   switch (how.as) {
     case 'rework':
     case 'recut': {
@@ -76,11 +69,11 @@ function settling(
     case 'concession': {
       if (!how.limit.trim())
         return refuse('concession-limit', 'A concession needs its limit: how many, or for which use.');
-      if (!/^\d{4}-\d{2}-\d{2}$/.test(how.expires) || Number.isNaN(Date.parse(how.expires)))
+      if (!isDay(how.expires))
         return refuse('concession-expiry', 'A concession needs its last day, as year-month-day, such as 2026-12-31.');
       if (how.expires < formatStamp(situation.now).slice(0, 10))
         return refuse('concession-expired', `${how.expires} is past: give a day still to come.`);
-      const name = how.name ?? numbered('K', room.lastConcession + 1);
+      const name = how.name?.trim() || numbered('K', situation.room.lastConcession + 1);
       return ok({ as: 'concession', name, limit: how.limit, expires: how.expires });
     }
     case 'scrap':
@@ -97,6 +90,12 @@ function stepsToRepeat({ procedure }: BundleSituation, hold: Hold, back: StepId)
   if (hold.step && !again.includes(hold.step))
     return refuse('rework-forward', 'Work can only go back: name the step of the hold or one before it.');
   return ok(again);
+}
+
+/** The calendar may not have every day that can be written, and `Date` takes 31 February for 3 March. */
+function isDay(text: string): boolean {
+  const day = parseStamp(`${text}T00:00:00Z`);
+  return day !== undefined && formatStamp(day).startsWith(`${text}T`);
 }
 
 const numbered = (letter: string, number: number): string => `${letter}-${String(number).padStart(3, '0')}`;

@@ -1,8 +1,10 @@
 import { assertNever } from '../base/assert-never.ts';
+import type { HandId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { noRelease } from './barred.ts';
 import type { Command, RoomCommand } from './command.ts';
-import { type EntryDraft, THE_ROOM } from './entries.ts';
-import { type Hand, type Room, currentRelease, releasesOf } from './room.ts';
+import { type EntryDraft, type Role, THE_ROOM } from './entries.ts';
+import { currentRelease, type Hand, type Room, releasesOf } from './room.ts';
 import { actor, record, type Situation, workers } from './situation.ts';
 
 /** Commands that concern the room: its hands, its procedures, its tickets. */
@@ -14,6 +16,10 @@ export function decideRoom(
   const { hand } = command;
   switch (command.do) {
     case 'enrol': {
+      const by = roomOr(room, hand, ['supervisor']);
+      if (!by.ok) return by;
+      if (!command.who.trim() || !command.name.trim())
+        return refuse('hand-words', 'A hand needs an id and a name, such as OP-02 and Ines: give both.');
       const taken = takenBy(room, command);
       if (taken) return refuse('hand-taken', `${taken}: choose another name, id or badge.`);
       const { who, name, role, badge } = command;
@@ -22,6 +28,8 @@ export function decideRoom(
       ]);
     }
     case 'retire': {
+      const by = roomOr(room, hand, ['supervisor']);
+      if (!by.ok) return by;
       const who = actor(room, command.who, ['sewer', 'supervisor', 'auditor']);
       if (!who.ok) return who;
       const { reason } = command;
@@ -31,6 +39,8 @@ export function decideRoom(
       const who = actor(room, hand, ['supervisor']);
       if (!who.ok) return who;
       const { procedure, title, digest, pictures } = command;
+      if (!title.trim())
+        return refuse('title-missing', `${procedure} has no title: write one at the head of its file.`);
       const current = currentRelease(room, procedure);
       if (current?.digest === digest && samePictures(current.pictures, pictures))
         return refuse(
@@ -57,21 +67,19 @@ export function decideRoom(
     }
     case 'make ticket': {
       const { ticket, procedure, sets, rolls } = command;
-      const who = hand === THE_ROOM ? ok(hand) : actor(room, hand, workers);
+      const who = roomOr(room, hand, workers);
       if (!who.ok) return who;
+      if (!ticket.trim()) return refuse('ticket-missing', 'A bundle needs a name on its ticket, such as B-1041.');
       if (bundle)
         return refuse(
           'ticket-taken',
           `${ticket} is a bundle already: a ticket has one bundle, so give this one another name.`,
         );
-      if (!currentRelease(room, procedure))
-        return refuse(
-          'no-release',
-          `${procedure} has no released revision: release it first with \`walkfoot release ${procedure} --hand NAME\`.`,
-        );
+      if (!currentRelease(room, procedure)) return noRelease(procedure);
       if (!Number.isSafeInteger(sets) || sets < 1 || sets > 999)
         return refuse('sets', `A bundle holds 1 to 999 sets, not ${sets}: say how many with --sets.`);
-      return record(situation, hand, [{ kind: 'ticketed', body: { ticket, procedure, sets, rolls: [...rolls] } }]);
+      const named = rolls.filter((roll) => roll.trim());
+      return record(situation, hand, [{ kind: 'ticketed', body: { ticket, procedure, sets, rolls: named } }]);
     }
     case 'sign on': {
       const who = actor(room, hand, ['sewer', 'supervisor', 'auditor']);
@@ -98,6 +106,10 @@ export function revisionAfter(last: string | undefined): string {
     : head + String.fromCharCode(last.charCodeAt(last.length - 1) + 1);
 }
 
+/** A supervisor adds and retires hands; the first one is added by the room itself, when there is nobody yet to ask. */
+const roomOr = (room: Room, hand: HandId, allowed: readonly Role[]): Result<unknown> =>
+  hand === THE_ROOM ? ok(hand) : actor(room, hand, allowed);
+
 function takenBy(
   room: Room,
   wanted: { readonly who: string; readonly name: string; readonly badge?: string },
@@ -105,8 +117,11 @@ function takenBy(
   const same = (a: string, b: string | null | undefined): boolean => a.toLowerCase() === b?.toLowerCase();
   const answersTo = (hand: Hand, word: string): boolean =>
     [hand.id, hand.name, hand.badge].some((each) => same(word, each));
+  const words = [wanted.who, wanted.name, wanted.badge].filter((word) => word !== undefined);
+  const reserved = words.find((word) => same(word, THE_ROOM));
+  if (reserved !== undefined) return `${reserved} stands for the room itself`;
   for (const hand of room.hands.values()) {
-    const word = [wanted.who, wanted.name, wanted.badge].find((each) => each !== undefined && answersTo(hand, each));
+    const word = words.find((each) => answersTo(hand, each));
     if (word !== undefined) return `${word} is taken by ${hand.name} (${hand.id})`;
   }
   return undefined;

@@ -1,5 +1,5 @@
-import type { Result } from '../base/result.ts';
-import { refuse } from '../base/result.ts';
+import { type Result, refuse } from '../base/result.ts';
+import { noRelease } from './barred.ts';
 import type { Command } from './command.ts';
 import { decideAtPoint } from './decide-at-point.ts';
 import { decideBundle } from './decide-bundle.ts';
@@ -26,11 +26,7 @@ export function decide(situation: Situation, command: Command): Result<readonly 
   }
   if (!situation.bundle)
     return refuse('ticket-unknown', 'There is no such ticket: look at its label, or make one with `walkfoot ticket`.');
-  if (!hasText(situation))
-    return refuse(
-      'no-release',
-      `${situation.bundle.procedure} has no released revision: ask a supervisor to release it.`,
-    );
+  if (!hasText(situation)) return noRelease(situation.bundle.procedure);
   if (situation.bundle.work === 'finished')
     return refuse(
       'finished',

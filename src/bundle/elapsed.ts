@@ -1,11 +1,11 @@
 import { Fraction } from 'fraction.js';
 import { formatStamp, type Instant } from '../base/instant.ts';
 import type { RunningClock } from './bundle.ts';
-import { passedMs } from './evolve.ts';
+import { passed } from './passed.ts';
 
 /** Whole seconds a timed point's clock has run, over leaving and restarting; never negative, whatever the station's clock does. */
 export function elapsedSeconds(clock: RunningClock, lastAt: string, now: Instant): number {
-  return Math.floor((clock.elapsedMs + Math.max(0, passedMs(lastAt, formatStamp(now)))) / 1000);
+  return Math.floor((clock.elapsedMs + passed(lastAt, formatStamp(now)).ms) / 1000);
 }
 
 /** The same in the unit of the point, exact. */

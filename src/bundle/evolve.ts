@@ -1,19 +1,25 @@
-import type { Digest, HandId, StepId } from '../base/brand.ts';
-import { parseStamp } from '../base/instant.ts';
+import { assertNever } from '../base/assert-never.ts';
+import type { Digest, HandId, StepId, TicketId } from '../base/brand.ts';
 import { type Bundle, type Check, pointKey, type RunningClock, type SetNumber } from './bundle.ts';
 import type { Body, RecordedEntry } from './entries.ts';
+import { passed } from './passed.ts';
 
 /**
  * The bundle after one more entry. `undefined` stands for a ticket nobody has made yet; entries without a ticket, or
  * before `ticketed`, leave it as it is.
  */
 export function evolve(bundle: Bundle | undefined, entry: RecordedEntry): Bundle | undefined {
+  if (!isAboutBundle(entry)) return bundle;
   if (entry.kind === 'ticketed') return bundle ?? ticketed(entry, entry.body);
-  if (!bundle || !('ticket' in entry.body)) return bundle;
+  if (!bundle) return undefined;
   return happened({ ...bundle, clocks: runOn(bundle, entry.at), lastAt: entry.at, lastSeq: entry.seq }, entry);
 }
 
-function happened(bundle: Bundle, entry: RecordedEntry): Bundle {
+type AboutBundle = Extract<RecordedEntry, { readonly body: { readonly ticket: TicketId } }>;
+
+const isAboutBundle = (entry: RecordedEntry): entry is AboutBundle => 'ticket' in entry.body;
+
+function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: 'ticketed' }>): Bundle {
   switch (entry.kind) {
     case 'opened': {
       const { digest, revision } = entry.body;
@@ -33,7 +39,10 @@ function happened(bundle: Bundle, entry: RecordedEntry): Bundle {
       return { ...bundle, changesToRead: null };
     case 'caution-read': {
       const { set, step, caution } = entry.body;
-      return { ...bundle, cautionsRead: [...bundle.cautionsRead, { hand: entry.hand, set, step, caution }] };
+      return {
+        ...bundle,
+        cautionsRead: [...bundle.cautionsRead, { hand: entry.hand, set, step, caution, again: false }],
+      };
     }
     case 'clock-started': {
       const { set, step, point } = entry.body;
@@ -57,8 +66,10 @@ function happened(bundle: Bundle, entry: RecordedEntry): Bundle {
     }
     case 'settled':
       return settled(bundle, entry, entry.body);
-    default:
+    case 'noted':
       return bundle;
+    default:
+      return assertNever(entry);
   }
 }
 
@@ -99,7 +110,7 @@ function checked(bundle: Bundle, entry: RecordedEntry, body: Body<'checked'>): B
 
 function settled(bundle: Bundle, entry: RecordedEntry, body: Body<'settled'>): Bundle {
   const { hold: name, how, reason } = body;
-  const hold = bundle.holds.find((each) => each.name === name);
+  const hold = bundle.holds.find((each) => each.name === name && !each.settled);
   const holds = bundle.holds.map((each) =>
     each === hold ? { ...each, settled: { how, reason, by: entry.hand, at: entry.at } } : each,
   );
@@ -114,6 +125,8 @@ function settled(bundle: Bundle, entry: RecordedEntry, body: Body<'settled'>): B
       return hold?.step && hold.point
         ? { ...after, conceded: new Set(bundle.conceded).add(pointKey(hold.set, hold.step, hold.point)) }
         : after;
+    default:
+      return assertNever(how);
   }
 }
 
@@ -125,7 +138,7 @@ function askAgain(bundle: Bundle, set: SetNumber, steps: readonly StepId[]): Bun
   return {
     ...bundle,
     checks,
-    cautionsRead: bundle.cautionsRead.filter((read) => !concerns(read)),
+    cautionsRead: bundle.cautionsRead.map((read) => (concerns(read) ? { ...read, again: true } : read)),
     conceded: new Set([...bundle.conceded].filter((key) => !concernsKey(key, set, steps))),
     clocks: new Map([...bundle.clocks].filter(([key]) => !concernsKey(key, set, steps))),
   };
@@ -141,14 +154,11 @@ const eachCheck = (bundle: Bundle, change: (check: Check) => Check): ReadonlyMap
 
 function runOn(bundle: Bundle, at: string): ReadonlyMap<string, RunningClock> {
   if (bundle.clocks.size === 0) return bundle.clocks;
-  const passed = passedMs(bundle.lastAt, at);
+  const { ms, setBackMs } = passed(bundle.lastAt, at);
   return new Map(
     [...bundle.clocks].map(([key, clock]) => [
       key,
-      { elapsedMs: clock.elapsedMs + Math.max(0, passed), setBack: clock.setBack || passed < 0 },
+      { elapsedMs: clock.elapsedMs + ms, setBack: clock.setBack || setBackMs > 0 },
     ]),
   );
 }
-
-/** Milliseconds from one stamp to another, negative when the clock was set back between them. */
-export const passedMs = (from: string, to: string): number => (parseStamp(to)?.ms ?? 0) - (parseStamp(from)?.ms ?? 0);

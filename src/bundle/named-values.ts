@@ -1,5 +1,4 @@
 import type { Fraction } from 'fraction.js';
-import { fromDecimal } from '../measure/decimal.ts';
 import { readQuantity } from '../measure/quantity.ts';
 import { convert, type UnitId, unitKind } from '../measure/unit.ts';
 import { evaluate } from '../procedure/evaluate.ts';
@@ -10,38 +9,50 @@ import type { BundleSituation } from './situation.ts';
 
 /**
  * What the named points of this set, and of the whole bundle, read now: exact, and in `unit` where they are of its kind.
- * A name without a live reading is left out.
+ * Of several places the last counts. A name without a live reading is left out.
  */
 export function namedValues(
   { procedure, bundle }: Pick<BundleSituation, 'procedure' | 'bundle'>,
   set: SetNumber,
   unit: UnitId,
 ): ReadonlyMap<string, Fraction> {
-  const values = new Map<string, Fraction>();
+  const amounts = new Map<string, Amount>();
   for (const step of procedure.steps) {
     for (const point of step.points) {
       if (!('name' in point) || !point.name) continue;
       const live = [set, null]
         .map((of) => liveCheck(bundle, pointKey(of, step.id, point.id), blanksOf(point)))
         .find((each) => each);
-      const amount = live && exact(point, live, values);
-      if (amount)
-        values.set(point.name, unitKind(point.unit) === unitKind(unit) ? convert(amount, point.unit, unit) : amount);
+      const amount = live && exact(point, live, amounts);
+      if (amount) amounts.set(point.name, { amount, unit: point.unit });
     }
   }
-  return values;
+  return inUnit(amounts, unit);
 }
 
-/** From what was typed rather than from the value as shown, which may be rounded. */
+interface Amount {
+  readonly amount: Fraction;
+  readonly unit: UnitId;
+}
+
+/** From what was typed, or worked out again, rather than from the value as shown, which may be rounded. */
 function exact(
   point: Point & { readonly unit: UnitId },
   check: Check,
-  before: ReadonlyMap<string, Fraction>,
+  before: ReadonlyMap<string, Amount>,
 ): Fraction | undefined {
   if (point.kind === 'computed') {
-    const value = evaluate(point.formula, before);
+    const value = evaluate(point.formula, inUnit(before, point.unit));
     return value.ok ? value.value : undefined;
   }
-  const typed = readQuantity(check.typed, point.unit);
-  return typed.ok ? typed.value.amount : fromDecimal(check.value);
+  const read = readQuantity(check.typed || check.value, point.unit);
+  return read.ok ? read.value.amount : undefined;
 }
+
+const inUnit = (amounts: ReadonlyMap<string, Amount>, unit: UnitId): ReadonlyMap<string, Fraction> =>
+  new Map(
+    [...amounts].map(([name, { amount, unit: from }]) => [
+      name,
+      unitKind(from) === unitKind(unit) ? convert(amount, from, unit) : amount,
+    ]),
+  );

@@ -1,5 +1,6 @@
+import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId } from '../base/brand.ts';
-import type { Caution, Point, Procedure } from '../procedure/procedure.ts';
+import type { Caution, Point, Procedure, ReadCautions } from '../procedure/procedure.ts';
 import {
   type Bundle,
   type Check,
@@ -53,7 +54,7 @@ export function next(procedure: Procedure, room: Room, bundle: Bundle, hand: Han
   if (bundle.changesToRead?.hand === hand) return { want: 'changes', from: bundle.changesToRead.from };
   const wanted = wantedPoint(procedure, bundle);
   if (!wanted) return { want: 'finish' };
-  return unreadCaution(procedure, room, bundle, hand, bundle.text.digest, wanted.at) ?? wanted;
+  return unreadCaution(procedure, room, bundle, hand, wanted.at) ?? wanted;
 }
 
 /** The first point of the route that is not yet good, whoever is at the machine. */
@@ -89,37 +90,35 @@ export function progress(procedure: Procedure, bundle: Bundle): { readonly done:
   return { done: all.filter((open) => open === undefined).length, of: all.length };
 }
 
-function unreadCaution(
-  procedure: Procedure,
-  room: Room,
-  bundle: Bundle,
-  hand: HandId,
-  digest: Digest,
-  at: Place,
-): Next | undefined {
-  const index = at.step.cautions.findIndex((_, i) => !hasRead(procedure, room, bundle, hand, digest, at, i + 1));
-  const caution = at.step.cautions[index];
-  return caution && { want: 'caution', at, caution, number: index + 1, of: at.step.cautions.length };
+function unreadCaution(procedure: Procedure, room: Room, bundle: Bundle, hand: HandId, at: Place): Next | undefined {
+  const { cautions } = at.step;
+  const index = cautions.findIndex((_, before) => !hasRead(procedure.readCautions, room, bundle, hand, at, before + 1));
+  const caution = cautions[index];
+  return caution && { want: 'caution', at, caution, number: index + 1, of: cautions.length };
 }
 
 function hasRead(
-  procedure: Procedure,
+  often: ReadCautions,
   room: Room,
   bundle: Bundle,
   hand: HandId,
-  digest: Digest,
-  at: Place,
+  { step, set }: Place,
   caution: number,
 ): boolean {
   const here = bundle.cautionsRead.filter(
-    (read) => read.hand === hand && read.step === at.step.id && read.caution === caution,
+    (read) => read.hand === hand && read.step === step.id && read.caution === caution,
   );
-  switch (procedure.readCautions) {
+  switch (often) {
     case 'once a bundle':
       return here.length > 0;
     case 'every time':
-      return here.some((read) => read.set === at.set);
+      return here.some((read) => read.set === set && !read.again);
     case 'once a shift':
-      return room.readThisShift.get(hand)?.has(cautionKey(digest, at.step.id, caution)) ?? false;
+      return bundle.text !== null && readThisShift(room, hand, cautionKey(bundle.text.digest, step.id, caution));
+    default:
+      return assertNever(often);
   }
 }
+
+const readThisShift = (room: Room, hand: HandId, key: string): boolean =>
+  room.readThisShift.get(hand)?.has(key) ?? false;

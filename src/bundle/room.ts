@@ -1,3 +1,4 @@
+import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId, ProcedureId, StepId } from '../base/brand.ts';
 import type { RecordedEntry, Role } from './entries.ts';
 
@@ -58,8 +59,13 @@ export const roomKinds = [
   'settled',
 ] as const;
 
+type AboutRoom = Extract<RecordedEntry, { readonly kind: (typeof roomKinds)[number] }>;
+
+const isAboutRoom = (entry: RecordedEntry): entry is AboutRoom => roomKinds.some((kind) => kind === entry.kind);
+
 /** The room after one more entry. Entries of other kinds leave it as it is. */
 export function evolveRoom(room: Room, entry: RecordedEntry): Room {
+  if (!isAboutRoom(entry)) return room;
   switch (entry.kind) {
     case 'enrolled': {
       const { hand, name, role, badge } = entry.body;
@@ -100,7 +106,7 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
         ? { ...room, lastConcession: Math.max(room.lastConcession, numberIn(entry.body.how.name)) }
         : room;
     default:
-      return room;
+      return assertNever(entry);
   }
 }
 

@@ -4,8 +4,8 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { Bundle } from './bundle.ts';
 import type { EntryDraft, Fact, Role } from './entries.ts';
-import { passedMs } from './evolve.ts';
-import { type Hand, type Room } from './room.ts';
+import { passed } from './passed.ts';
+import type { Hand, Room } from './room.ts';
 
 /** All that `decide` may look at. */
 export interface Situation {
@@ -47,9 +47,8 @@ export function record(
   facts: readonly Fact[],
 ): Result<readonly EntryDraft[]> {
   const at = formatStamp(now);
-  const back = bundle ? -passedMs(bundle.lastAt, at) / 1000 : 0;
-  // Below a second it is a clock being steered, not set.
-  const mark = back >= 1 ? { clockBack: back } : {};
+  const back = bundle ? passed(bundle.lastAt, at).setBackMs / 1000 : 0;
+  const mark = back > 0 ? { clockBack: back } : {};
   return ok(
     facts.map((fact) => ({
       kind: fact.kind,

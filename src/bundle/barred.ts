@@ -1,0 +1,31 @@
+import type { HandId, ProcedureId } from '../base/brand.ts';
+import { type Result, refuse } from '../base/result.ts';
+import type { Bundle } from './bundle.ts';
+import type { Next } from './next.ts';
+
+/** Why this hand can't go on with the work as it stands, whatever it wants to do; undefined when it can. */
+export function barred(bundle: Bundle, hand: HandId, wanted: Next): Result<never> | undefined {
+  if (wanted.want === 'opening') return notOpened(bundle);
+  if (wanted.want === 'settling') return onHold(bundle, wanted.hold.name);
+  if (wanted.want === 'changes')
+    return refuse('changes-first', 'The procedure has changed since you last sewed it: read the changes first.');
+  return notAtWork(bundle, hand);
+}
+
+/** A refusal when this hand does not have the bundle open. */
+export function notAtWork(bundle: Bundle, hand: HandId): Result<never> | undefined {
+  if (bundle.work === 'open' && bundle.hand === hand) return undefined;
+  return refuse('not-at-work', `You do not have ${bundle.ticket} in hand: take it up first.`);
+}
+
+export const onHold = (bundle: Bundle, hold: string): Result<never> =>
+  refuse('on-hold', `${bundle.ticket} is on hold (${hold}): a supervisor settles it first.`);
+
+export const notOpened = (bundle: Bundle): Result<never> =>
+  refuse('not-opened', `${bundle.ticket} has not been opened yet: open it first.`);
+
+export const noRelease = (procedure: ProcedureId): Result<never> =>
+  refuse(
+    'no-release',
+    `${procedure} has no released revision: a supervisor releases it with \`walkfoot release ${procedure}\`.`,
+  );
