@@ -1,13 +1,21 @@
 // Run as a process of its own: appends entries to a ledger and prints `SEQ LEAF` for each one the ledger has acknowledged.
-// Arguments: ledger file, name of this writer, number of appends or `forever`, milliseconds of rest between two appends.
+// Arguments: ledger file, name of this writer, number of appends or `forever`, milliseconds of rest between two appends,
+// and the user to become, for which it must have been started by root.
 
 import { writeSync } from 'node:fs';
 import { setTimeout } from 'node:timers/promises';
 import { type LedgerStore, StoreTrouble } from '../../src/ledger/ledger-store.ts';
 import { openLedger } from '../../src/storage/sqlite-ledger.ts';
 
-const [file = '', name = '', count = '1', rest = '0'] = process.argv.slice(2);
+const [file = '', name = '', count = '1', rest = '0', user = ''] = process.argv.slice(2);
 const limit = count === 'forever' ? Number.POSITIVE_INFINITY : Number(count);
+
+// Only now, for that user need not be allowed to read the program itself.
+if (user !== '') {
+  process.setgroups?.([]);
+  process.setgid?.(Number(user));
+  process.setuid?.(Number(user));
+}
 
 let ledger: LedgerStore | undefined;
 try {

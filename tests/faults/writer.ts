@@ -24,15 +24,15 @@ export interface WriterOptions {
   readonly restMs?: number;
   /** Shell commands that come first, such as a limit. */
   readonly shell?: string;
-  readonly uid?: number;
+  /** Another user to write as; only root may ask for it. */
+  readonly user?: number | undefined;
 }
 
 /** Starts a writer; it does not outlive the test. */
-export function startWriter({ file, name = 'OP-01', count = 1, restMs = 0, shell = '', uid }: WriterOptions): Writer {
-  const args = [process.execPath, SCRIPT, file, name, String(count), String(restMs)];
+export function startWriter({ file, name = 'OP-01', count = 1, restMs = 0, shell = '', user }: WriterOptions): Writer {
+  const args = [process.execPath, SCRIPT, file, name, String(count), String(restMs), String(user ?? '')];
   const child = spawn('bash', ['-c', `${shell}\nexec "$@"`, 'bash', ...args], {
     stdio: ['ignore', 'pipe', 'inherit'],
-    ...(uid === undefined ? {} : { uid, gid: uid }),
   });
   onTestFinished(() => void child.kill('SIGKILL'));
 

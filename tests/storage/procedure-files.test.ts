@@ -85,6 +85,7 @@ it.each(['../media/lining.svg', '../media/Lining%20%C3%A9.PNG', '../media/../med
 it.each([
   ['../../secret.svg', 'picture-outside'],
   ['../media/%2e%2e/%2E%2E/secret.svg', 'picture-outside'],
+  ['../../nothing.svg', 'picture-outside'],
   ['../media/out.svg', 'picture-outside'],
   ['../out/secret.svg', 'picture-outside'],
   ['/etc/x.svg', 'picture-address'],
