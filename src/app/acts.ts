@@ -3,6 +3,7 @@ import { openHold } from '../bundle/bundle.ts';
 import type { App, Message, Play } from './app.ts';
 import type { Effect } from './effect.ts';
 import { findHand } from './find-hand.ts';
+import { answerForm, type Form, intentOf, question } from './form.ts';
 import { commandOf, type Intent } from './intent.ts';
 
 /** The program after something happened, and what it wants done because of it. */
@@ -33,6 +34,23 @@ export function intended(app: App, intent: Intent): Step {
   if (!command.ok) return [{ ...app, message: refusal(command.error.message) }, []];
   return [app, [{ effect: 'attempt', ticket: play.ticket, command: command.value }]];
 }
+
+/** One question of a form is answered; the last one carries out what the form is about. */
+export function answered(app: App, form: Form, text: string): Step {
+  const next = answerForm(app, form, text);
+  if (!next.ok) return [{ ...app, message: refusal(next.error.message) }, []];
+  const on = { ...app, field: '', chosen: 0, message: null, layer: { layer: 'form', form: next.value } } as const;
+  return question(on, next.value) ? [on, []] : intended(on, intentOf(next.value));
+}
+
+export const openForm = (app: App, form: Form): App => ({
+  ...app,
+  layer: { layer: 'form', form },
+  field: '',
+  chosen: 0,
+  scroll: 0,
+  message: null,
+});
 
 /** The field, the list and the layers start anew, as they do for each new thing that is wanted. */
 export function fresh(app: App): App {

@@ -20,6 +20,8 @@ export interface App {
   /** Tickets that are not finished, oldest first. */
   readonly bundles: readonly Bundle[];
   readonly hand: HandId | null;
+  /** Taken up as soon as somebody has signed on. */
+  readonly bound: TicketId | null;
   readonly play: Play | null;
   readonly layer: Layer | null;
   /** What stands in the open field. */
@@ -58,7 +60,7 @@ export interface Message {
 }
 
 export function startApp(
-  of: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'now' | 'room' | 'bundles' | 'letters'>,
+  of: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'now' | 'room' | 'bundles' | 'letters' | 'bound'>,
 ): App {
   return { ...of, hand: null, play: null, layer: null, field: '', chosen: 0, scroll: 0, message: null, ended: null };
 }

@@ -6,6 +6,7 @@ import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/differences.ts';
+import type { Form } from './form.ts';
 import type { Intent } from './intent.ts';
 import type { Move } from './move.ts';
 import type { Playing } from './room-ledger.ts';
@@ -23,6 +24,8 @@ export type Effect =
 export type News =
   | { readonly news: 'move'; readonly move: Move }
   | { readonly news: 'intent'; readonly intent: Intent }
+  | { readonly news: 'form'; readonly form: Form }
+  | { readonly news: 'form answer'; readonly text: string }
   | { readonly news: 'sign on'; readonly who: string }
   | { readonly news: 'ticket'; readonly ticket: string }
   | {

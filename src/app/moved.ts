@@ -2,10 +2,10 @@ import { assertNever } from '../base/assert-never.ts';
 import { graphemes, oneLine } from '../base/text.ts';
 import { allChecks, type Bundle, type Check, openHold } from '../bundle/bundle.ts';
 import type { Hand } from '../bundle/room.ts';
-import { fresh, intended, left, refusal, type Step, signOn, takeTicket } from './acts.ts';
+import { answered, fresh, intended, left, openForm, refusal, type Step, signOn, takeTicket } from './acts.ts';
 import type { App, Layer } from './app.ts';
 import { findHand } from './find-hand.ts';
-import { answerForm, type Form, intentOf, question } from './form.ts';
+import { question } from './form.ts';
 import { isOpen, modeOf } from './mode.ts';
 import type { Mode, Move, Order } from './move.ts';
 
@@ -133,13 +133,6 @@ function entered(app: App, mode: Mode): Step {
   }
 }
 
-function answered(app: App, form: Form, text: string): Step {
-  const next = answerForm(app, form, text);
-  if (!next.ok) return still({ ...app, message: refusal(next.error.message) });
-  const on = { ...app, field: '', chosen: 0, message: null, layer: { layer: 'form', form: next.value } } as const;
-  return question(on, next.value) ? still(on) : intended(on, intentOf(next.value));
-}
-
 function scanned(app: App, mode: Mode, text: string): Step {
   if (mode === 'value') return intended({ ...app, field: text }, { intent: 'answer', text });
   if (mode === 'finished' && app.play && app.home === 'station') return takeTicket(left(app, app.play, null), text);
@@ -188,8 +181,6 @@ function ordered(app: App, order: Order): Step {
       return assertNever(order);
   }
 }
-
-const openForm = (app: App, form: Form): App => layered({ ...app, field: '' }, { layer: 'form', form });
 
 const layered = (app: App, layer: Layer): App => ({ ...app, layer, chosen: 0, scroll: 0, message: null });
 

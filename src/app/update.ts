@@ -3,7 +3,7 @@ import { openHold } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
 import { nameOf } from '../bundle/room.ts';
-import { fresh, intended, left, refusal, type Step, signOn, takeTicket } from './acts.ts';
+import { answered, fresh, intended, left, openForm, refusal, type Step, signOn, takeTicket } from './acts.ts';
 import { type App, type Message, type Play, playOf } from './app.ts';
 import type { Arrived, News } from './effect.ts';
 import { moved } from './moved.ts';
@@ -19,6 +19,10 @@ export function update(before: App, arrived: Arrived): Step {
       return moved(app, arrived.move);
     case 'intent':
       return intended(app, arrived.intent);
+    case 'form':
+      return [openForm(app, arrived.form), []];
+    case 'form answer':
+      return app.layer?.layer === 'form' ? answered(app, app.layer.form, arrived.text) : [app, []];
     case 'sign on':
       return signOn(app, arrived.who);
     case 'ticket':
@@ -46,7 +50,8 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
   const now = { ...app, room, bundles };
   if (command.do === 'sign on') {
     const hello = { tone: 'good', text: `${nameOf(room, command.hand)} is signed on.` } as const;
-    return [fresh({ ...now, hand: command.hand, message: hello }), []];
+    const signed = fresh({ ...now, hand: command.hand, bound: null, message: hello });
+    return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
   }
   if (!app.play || !playing || app.hand === null) return [now, []];
   if (command.do === 'pause') return [left(now, app.play, null), []];

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { columns } from '../../src/base/text.ts';
-import { type Column, table } from '../../src/widgets/table.ts';
+import { type Column, table } from '../../src/reports/table.ts';
 
 const shape: readonly Column[] = [
   { name: 'piece', align: 'left' },

@@ -1,0 +1,258 @@
+import { assertNever } from '../base/assert-never.ts';
+import { wallTime } from '../base/instant.ts';
+import { oneLine } from '../base/text.ts';
+import { allChecks, type Check } from '../bundle/bundle.ts';
+import { elapsedSeconds } from '../bundle/elapsed.ts';
+import type { WantedPoint } from '../bundle/next.ts';
+import { nameOf } from '../bundle/room.ts';
+import { limitWords } from '../measure/limit-words.ts';
+import type { Point } from '../procedure/procedure.ts';
+import type { App, Play } from './app.ts';
+import type { News } from './effect.ts';
+import { question } from './form.ts';
+import { waiting } from './moved.ts';
+import { outsideWords, setWords, valueWords } from './words.ts';
+
+/** What a line comes to: news for the program, or lines to print at once. */
+export type Heard = { readonly news: News } | { readonly print: readonly string[] };
+
+/** What one line of text means at this moment. An empty line is done, read or next; anything that is no order is the answer. */
+export function heard(app: App, line: string): Heard {
+  const words = line.trim();
+  const literal = /^"(.*)"$/.exec(words)?.[1];
+  if (literal !== undefined) return answer(app, literal);
+  if (words === '?') return { print: help(app) };
+  if (words.toLowerCase() === 'leave') return { news: { news: 'move', move: { move: 'order', order: 'leave' } } };
+  if (app.layer?.layer === 'form') {
+    return words.toLowerCase() === 'never mind'
+      ? { news: { news: 'move', move: { move: 'escape' } } }
+      : { news: { news: 'form answer', text: words } };
+  }
+  return order(app, words) ?? answer(app, words);
+}
+
+/** The lines that lead up to the question, and the question itself, which ends with `> `. */
+export function asked(app: App, before: App | null): { readonly lines: readonly string[]; readonly prompt: string } {
+  const { play } = app;
+  if (app.layer?.layer === 'form') {
+    const next = question(app, app.layer.form);
+    const options = next?.options?.map((option, index) => `  ${index + 1} ${option}`) ?? [];
+    return { lines: options, prompt: `${next?.words ?? ''}${next?.usual ? ` [${next.usual}]` : ''} > ` };
+  }
+  if (!play) return app.hand === null ? signOnQuestion(app) : stationQuestion(app);
+  const known = before?.play?.ticket === play.ticket ? before.play : null;
+  const { lines, prompt } = nextQuestion(app, play, known);
+  return { lines: known ? lines : [...heading(app, play), ...lines], prompt: `${prompt} > ` };
+}
+
+/** What became of the line before: what was recorded, or why not. */
+export function told(app: App, before: App): readonly string[] {
+  const lines: string[] = [];
+  const old = before.play?.bundle.lastSeq ?? -1;
+  if (app.play && before.play) {
+    for (const check of allChecks(app.play.bundle)) if (check.seq > old) lines.push(...checkLines(app.play, check));
+    const { finished } = app.play.bundle;
+    if (finished && !before.play.bundle.finished) {
+      const { good, scrapped, conceded, sets } = finished;
+      lines.push(
+        `Finished: ${good} of ${sets} good${conceded ? `, ${conceded} of them by concession` : ''}, ${scrapped} scrapped. It is in the ledger.`,
+      );
+    }
+  }
+  if (app.message) lines.push(app.message.text);
+  if (before.play && !app.play) lines.push(`${before.play.ticket} is left and can be taken up again.`);
+  return lines.map(oneLine);
+}
+
+function order(app: App, words: string): Heard | undefined {
+  if (!app.play) return undefined;
+  const [, name = '', rest = ''] =
+    /^(back|hold|settle|undo|strike|note|hands over|go back)(?:\s+(.*))?$/i.exec(words) ?? [];
+  const text = rest.trim();
+  switch (name.toLowerCase()) {
+    case 'back':
+      return text === '' ? { print: lookedBack(app, app.play) } : undefined;
+    case 'undo':
+      return { news: { news: 'intent', intent: { intent: 'undo' } } };
+    case 'settle':
+      return { news: { news: 'form', form: { about: 'settle', answers: {} } } };
+    case 'hold':
+      return text === '' ? form('hold') : { news: { news: 'intent', intent: { intent: 'hold', reason: text } } };
+    case 'note':
+      return text === '' ? form('note') : { news: { news: 'intent', intent: { intent: 'note', text } } };
+    case 'go back':
+      return text === '' ? form('go back') : { news: { news: 'intent', intent: { intent: 'go back', reason: text } } };
+    case 'hands over':
+      return text === '' ? form('hand over') : { news: { news: 'intent', intent: { intent: 'hand over', to: text } } };
+    case 'strike': {
+      const [, entry, reason] = /^#(\d+)\s*(.*)$/.exec(text) ?? [undefined, undefined, text];
+      const which = entry === undefined ? {} : { entry: Number(entry) };
+      return reason
+        ? { news: { news: 'intent', intent: { intent: 'strike', ...which, reason } } }
+        : { news: { news: 'form', form: { about: 'strike', ...which, answers: {} } } };
+    }
+    default:
+      return undefined;
+  }
+}
+
+const form = (about: 'hold' | 'note' | 'go back' | 'hand over'): Heard => ({
+  news: { news: 'form', form: { about, answers: {} } },
+});
+
+function answer(app: App, text: string): Heard {
+  if (app.play?.next.want === 'nothing') return { news: { news: 'move', move: { move: 'enter' } } };
+  if (app.play) return { news: { news: 'intent', intent: { intent: 'answer', text } } };
+  if (app.hand === null) return { news: { news: 'sign on', who: text } };
+  return { news: { news: 'ticket', ticket: text } };
+}
+
+function signOnQuestion(app: App): { readonly lines: readonly string[]; readonly prompt: string } {
+  return { lines: [`${app.roomName}, station ${app.station}`], prompt: 'Who is here? Name or badge > ' };
+}
+
+function stationQuestion(app: App): { readonly lines: readonly string[]; readonly prompt: string } {
+  const lines = waiting(app).map(({ ticket, procedure, work, hand }) => {
+    const whose = hand === null ? '' : ` with ${nameOf(app.room, hand)}`;
+    return `  ${ticket}  ${procedure}  ${work}${whose}`;
+  });
+  return { lines: lines.map(oneLine), prompt: 'Ticket > ' };
+}
+
+function heading({ purpose }: App, { bundle, procedure }: Play): readonly string[] {
+  const revision = bundle.text && purpose === 'record' ? ` revision ${bundle.text.revision}` : '';
+  const lines = [
+    `${bundle.ticket}: ${procedure.id}${revision}, ${procedure.title}, ${bundle.sets} ${bundle.sets === 1 ? 'set' : 'sets'}`,
+  ];
+  return (
+    purpose === 'rehearse' ? ['REHEARSAL: nothing is recorded.', ...lines] : [...lines, '? tells what you can type.']
+  ).map(oneLine);
+}
+
+function nextQuestion(
+  app: App,
+  play: Play,
+  known: Play | null,
+): { readonly lines: readonly string[]; readonly prompt: string } {
+  const { next } = play;
+  switch (next.want) {
+    case 'opening':
+      return { lines: [], prompt: 'Not begun (enter: begin)' };
+    case 'resuming':
+      return {
+        lines: [],
+        prompt: `It is ${play.bundle.work}${play.bundle.hand ? ` with ${nameOf(app.room, play.bundle.hand)}` : ''} (enter: take it up)`,
+      };
+    case 'settling': {
+      const { name, reason, by } = next.hold;
+      const lines = [
+        `ON HOLD ${name}, by ${nameOf(app.room, by)}: ${reason}`,
+        'A supervisor settles it (settle), or leave it here (leave).',
+      ];
+      return { lines: lines.map(oneLine), prompt: 'On hold' };
+    }
+    case 'changes':
+      return {
+        lines: [
+          'Changed since you sewed it last:',
+          ...play.changes.map((each) => oneLine(`  step ${each.step}, ${each.what}: ${each.text}`)),
+        ],
+        prompt: 'Changes (enter: read)',
+      };
+    case 'caution': {
+      const of = next.of > 1 ? ` (${next.number} of ${next.of})` : '';
+      const lines = [...stepLines(play, next.at, known), oneLine(`${next.caution.word}${of}: ${next.caution.text}`)];
+      return { lines, prompt: `${next.caution.word} (enter: read)` };
+    }
+    case 'point':
+      return { lines: stepLines(play, next.at, known), prompt: oneLine(pointPrompt(app, play, next)) };
+    case 'finish':
+      return { lines: ['Every point is done.'], prompt: 'Good sets you tie up, counted' };
+    case 'nothing':
+      return { lines: [], prompt: 'Finished (enter: leave)' };
+    default:
+      return assertNever(next);
+  }
+}
+
+/** The step's head and words, when it has just been come to. */
+function stepLines(play: Play, at: WantedPoint['at'], known: Play | null): readonly string[] {
+  if (known && 'at' in known.next && known.next.at.step.id === at.step.id && known.next.at.set === at.set) return [];
+  const { step } = at;
+  const { facts } = step;
+  const head = `${step.number} ${step.title} (${setWords(at, play.bundle.sets)})${facts.cannotBeUndone ? ', cannot be undone' : ''}`;
+  const pictures = step.pictures.map(
+    ({ alt, bringOut }) => `Picture: ${alt}${bringOut.length ? `, ${bringOut.join(', ')}` : ''}`,
+  );
+  const seams = facts.seams ? [`Seams: ${facts.seams.text}`] : [];
+  return ['', head, ...step.prose.split('\n').filter((line) => line.trim() !== ''), ...seams, ...pictures].map(oneLine);
+}
+
+function pointPrompt(app: App, play: Play, { point, place, clock, at }: WantedPoint): string {
+  const limit = 'limit' in point && point.limit ? `, ${limitWords(point.limit)}` : '';
+  const which = 'places' in point && point.places > 1 ? `, place ${place} of ${point.places}` : '';
+  return `${point.text}${which}${limit} ${manner(app, play, point, clock !== null, at)}`;
+}
+
+function manner(app: App, play: Play, point: Point, running: boolean, at: WantedPoint['at']): string {
+  switch (point.kind) {
+    case 'tick':
+      return '(enter: done)';
+    case 'reading':
+    case 'count':
+      return `(${point.unit})`;
+    case 'written':
+      return '(write)';
+    case 'choice':
+      return `(${point.options.map(({ text }, index) => `${index + 1} ${text}`).join(', ')})`;
+    case 'computed':
+      return '(worked out; enter: record)';
+    case 'hold point':
+      return '(hold point: a supervisor looks and signs; name or badge)';
+    case 'timed': {
+      if (!running) return '(enter: start the clock)';
+      const key = play.bundle.clocks.get(`${at.set ?? 'all'} ${at.step.id} ${point.id}`);
+      const seconds = key ? elapsedSeconds(key, play.bundle.lastAt, app.now) : 0;
+      return `(the clock runs, ${Math.floor(seconds / 60)} min ${seconds % 60} s; enter: stop)`;
+    }
+    default:
+      return assertNever(point);
+  }
+}
+
+function checkLines(play: Play, check: Check): readonly string[] {
+  if (check.verdict === 'within' || check.verdict === 'not judged')
+    return check.value === 'done' ? [] : [`  ✓ ${valueWords(check)}`];
+  const backTo = play.procedure.steps.find(({ id }) => id === check.step)?.facts.ifOut;
+  const ways = ['measure again', ...(backTo?.backTo ? ['go back REASON'] : []), 'hold REASON'];
+  return [
+    `  OUT OF LIMIT: ${outsideWords(check)}.`,
+    ...(backTo ? [`  If out: ${backTo.text}`] : []),
+    `  ${ways.join(', or ')}`,
+  ];
+}
+
+function lookedBack(app: App, play: Play): readonly string[] {
+  const checks = allChecks(play.bundle);
+  if (checks.length === 0) return ['Nothing is recorded yet.'];
+  return checks.map((check) => {
+    const step = play.procedure.steps.find(({ id }) => id === check.step);
+    const point = step?.points.find(({ id }) => id === check.point);
+    const gone = check.struck ? `, struck: ${check.struck.reason}` : check.again ? ', asked again' : '';
+    const set = check.set === null ? '' : ` set ${check.set}`;
+    return oneLine(
+      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}${set} ${step?.number ?? '?'} ${point?.text ?? check.point}: ${valueWords(check)}${gone}`,
+    );
+  });
+}
+
+function help(app: App): readonly string[] {
+  if (!app.play) return ['Type what is asked for; leave ends.'];
+  return [
+    'An empty line: done, read, next. A value: the value (in "…" when it begins with one of these words).',
+    'back: what is recorded. undo: strike what was just recorded, within five seconds.',
+    'strike REASON: the newest entry; strike #57 REASON: that one. note TEXT.',
+    'hold REASON. settle: a supervisor ends a hold. go back REASON: when the step allows it.',
+    'hands over NAME. leave: the bundle waits for you. never mind: out of a question.',
+  ];
+}

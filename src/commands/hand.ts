@@ -1,0 +1,74 @@
+import { findHand } from '../app/find-hand.ts';
+import type { HandId } from '../base/brand.ts';
+import { ok, type Result } from '../base/result.ts';
+import { type Role, roles, THE_ROOM } from '../bundle/entries.ts';
+import type { Hand, Room } from '../bundle/room.ts';
+import { handTable } from '../reports/hands.ts';
+import { inRoom, type RoomOption } from './in-room.ts';
+import { cannot, type ExitCode, type Io, widthOf } from './io.ts';
+
+interface AddOptions extends RoomOption {
+  readonly role?: string;
+  readonly id?: string;
+  readonly badge?: string;
+  readonly hand?: string;
+}
+
+/** Adds a person to the room, with the next free id of their role unless one is given. */
+export function addHand(name: string, options: AddOptions, io: Io): Promise<ExitCode> {
+  return inRoom(options, io, async ({ ledger }) => {
+    const role = roles.find((each) => each === (options.role ?? 'sewer'));
+    if (!role) return cannot(io, `A role is ${roles.join(', ')}, not ${options.role}.`);
+    const by = whoActs(options.hand, ledger.room());
+    if (!by.ok) return cannot(io, by.error.message);
+    const who = (options.id ?? nextId(role, [...ledger.room().hands.values()])) as HandId;
+    const badge = options.badge ? { badge: options.badge } : {};
+    const done = await ledger.attempt(null, { do: 'enrol', hand: by.value, who, name, role, ...badge });
+    if (!done.ok) return cannot(io, done.error.message);
+    io.out(`${name} is ${who}, ${role}.\n`);
+    return 0;
+  });
+}
+
+interface RetireOptions extends RoomOption {
+  readonly reason?: string;
+  readonly hand?: string;
+}
+
+/** A retired hand can't sign on any more; what they recorded stays. */
+export function retireHand(name: string, options: RetireOptions, io: Io): Promise<ExitCode> {
+  return inRoom(options, io, async ({ ledger }) => {
+    const who = findHand(ledger.room(), name);
+    if (!who.ok) return cannot(io, who.error.message);
+    const by = whoActs(options.hand, ledger.room());
+    if (!by.ok) return cannot(io, by.error.message);
+    const reason = options.reason ? { reason: options.reason } : {};
+    const done = await ledger.attempt(null, { do: 'retire', hand: by.value, who: who.value.id, ...reason });
+    if (!done.ok) return cannot(io, done.error.message);
+    io.out(`${who.value.name} (${who.value.id}) is retired. What they recorded stays.\n`);
+    return 0;
+  });
+}
+
+export function listHands(options: RoomOption & { readonly json?: boolean }, io: Io): Promise<ExitCode> {
+  return inRoom<ExitCode>(options, io, async ({ ledger }) => {
+    const hands = [...ledger.room().hands.values()];
+    if (options.json) io.out(`${JSON.stringify(hands, null, 2)}\n`);
+    else io.out(`${handTable(hands, widthOf(io))}\n`);
+    return 0;
+  });
+}
+
+/** `--hand NAME`, or the room itself where nobody is named. */
+export function whoActs(named: string | undefined, room: Room): Result<HandId> {
+  if (named === undefined) return ok(THE_ROOM);
+  const hand = findHand(room, named);
+  return hand.ok ? ok(hand.value.id) : hand;
+}
+
+const letters: Record<Role, string> = { sewer: 'OP', supervisor: 'V', auditor: 'AU' };
+
+function nextId(role: Role, hands: readonly Hand[]): string {
+  const numbers = hands.map(({ id }) => Number(new RegExp(`^${letters[role]}-(\\d+)$`).exec(id)?.[1] ?? 0));
+  return `${letters[role]}-${String(Math.max(0, ...numbers) + 1).padStart(2, '0')}`;
+}

@@ -1,0 +1,46 @@
+import { createInterface } from 'node:readline';
+import type { App } from '../app/app.ts';
+import { asked, heard, told } from '../app/dialogue.ts';
+import type { AppStore } from '../app/store.ts';
+import type { Io } from './io.ts';
+
+/**
+ * The session as a dialogue on standard input and output, one line at a time. Each line is heard only when all that came of
+ * the line before is done, so a pipe loses nothing. The end of the input leaves the bundle, to be taken up again.
+ */
+export async function playPlain(store: AppStore, io: Io): Promise<number> {
+  const lines = createInterface({ input: io.stdin, crlfDelay: Number.POSITIVE_INFINITY, terminal: false });
+  let shown: App | null = null;
+  ask();
+  for await (const line of lines) {
+    const before = store.app();
+    const what = heard(before, line);
+    if ('print' in what) {
+      print(what.print);
+    } else {
+      store.tell(what.news);
+      await store.settled();
+      print(told(store.app(), before));
+    }
+    if (store.app().ended !== null) return store.over;
+    ask();
+  }
+  io.out('\n');
+  const before = store.app();
+  store.tell({ news: 'move', move: { move: 'order', order: 'quit' } });
+  await store.settled();
+  print(told(store.app(), before));
+  return store.over;
+
+  function ask(): void {
+    const app = store.app();
+    const { lines: lead, prompt } = asked(app, shown);
+    print(lead);
+    io.out(prompt);
+    shown = app;
+  }
+
+  function print(texts: readonly string[]): void {
+    for (const text of texts) io.out(`${text}\n`);
+  }
+}

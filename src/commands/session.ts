@@ -1,0 +1,47 @@
+import { type App, startApp } from '../app/app.ts';
+import { performer } from '../app/perform.ts';
+import type { RoomLedger } from '../app/room-ledger.ts';
+import { type AppStore, startStore } from '../app/store.ts';
+import type { Io } from './io.ts';
+import { playPlain } from './plain.ts';
+
+export interface SessionOptions {
+  /** Hand to sign on at once: a name, the beginning of one, an id or a badge. */
+  readonly hand?: string;
+  readonly plain?: boolean;
+}
+
+/**
+ * One person's session at this terminal: on the whole screen, or as a dialogue with `--plain` and whenever input or output
+ * is no terminal. Answers the exit code.
+ */
+export async function runSession(
+  ledger: RoomLedger,
+  as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound'>,
+  { hand, plain, bell }: SessionOptions & { readonly bell: 'rings' | 'is silent' },
+  io: Io,
+): Promise<number> {
+  let ring: () => void = () => {};
+  const first = startApp({ ...as, now: io.clock(), room: ledger.room(), bundles: ledger.bundles() });
+  const store: AppStore = startStore(
+    first,
+    io.clock,
+    performer(
+      ledger,
+      () => ring(),
+      () => store.app(),
+    ),
+  );
+  if (hand !== undefined) {
+    store.tell({ news: 'sign on', who: hand });
+    await store.settled();
+    const { message, play, hand: signedOn } = store.app();
+    if (signedOn === null || (as.bound !== null && play === null)) {
+      io.err(`walkfoot: ${message?.text ?? 'The bundle could not be taken up.'}\n`);
+      return 2;
+    }
+  }
+  if (plain || !io.stdout.isTTY || !io.stdin.isTTY) return playPlain(store, io);
+  const { showProgram } = await import('./show.tsx');
+  return showProgram({ store, io, onBell: (sound) => (ring = bell === 'rings' ? sound : ring) });
+}

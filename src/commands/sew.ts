@@ -1,0 +1,40 @@
+import type { TicketId } from '../base/brand.ts';
+import { inRoom, type RoomOption } from './in-room.ts';
+import { cannot, type Io } from './io.ts';
+import { runSession, type SessionOptions } from './session.ts';
+
+/** Plays one bundle from where it stands, then ends. 0: finished or left; 1: left on hold; 2: could not run. */
+export function sew(typed: string, options: RoomOption & SessionOptions, io: Io): Promise<number> {
+  return inRoom(options, io, async ({ room, ledger }) => {
+    const named = ledger.bundles().find(({ ticket }) => ticket.toLowerCase() === typed.toLowerCase())?.ticket;
+    const found = await ledger.playing(named ?? (typed as TicketId));
+    if (!found.ok) return cannot(io, found.error.message);
+    const { ticket, work } = found.value.bundle;
+    if (work === 'finished')
+      return cannot(io, `${ticket} is finished and stays as it is: ask \`walkfoot who ${ticket}\` what was done.`);
+    const { name: roomName, station, settings } = room;
+    const letters = settings.big ? 'big' : 'normal';
+    const bell = settings.bell ? 'rings' : 'is silent';
+    return runSession(
+      ledger,
+      { purpose: 'record', home: 'out', roomName, station, letters, bound: ticket },
+      { ...options, bell },
+      io,
+    );
+  });
+}
+
+/** The station: who is on, which tickets wait, one bundle after another until somebody leaves. */
+export function openStation(options: RoomOption & SessionOptions, io: Io): Promise<number> {
+  return inRoom(options, io, ({ room, ledger }) => {
+    const { name: roomName, station, settings } = room;
+    const letters = settings.big ? 'big' : 'normal';
+    const bell = settings.bell ? 'rings' : 'is silent';
+    return runSession(
+      ledger,
+      { purpose: 'record', home: 'station', roomName, station, letters, bound: null },
+      { ...options, bell },
+      io,
+    );
+  });
+}

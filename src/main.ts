@@ -1,0 +1,159 @@
+import { Command, CommanderError, Option } from 'commander';
+import type { Io } from './commands/io.ts';
+import { StoreTrouble } from './ledger/ledger-store.ts';
+
+/**
+ * The command line: names each command and loads its code only when it is called. The only place that ends the process.
+ */
+const io: Io = {
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+  cwd: process.cwd(),
+  env: process.env,
+  clock: () => {
+    const now = new Date();
+    return { ms: now.getTime(), offset: -now.getTimezoneOffset() };
+  },
+  stdin: process.stdin,
+  stdout: process.stdout,
+};
+
+let code: number = 0;
+const does =
+  <A extends readonly unknown[]>(work: (...args: A) => Promise<number>) =>
+  async (...args: A): Promise<void> => {
+    code = await work(...args);
+  };
+
+const program = new Command('walkfoot')
+  .description(
+    'Walks a sewer through a procedure, point by point, and keeps the evidence.\nWithout a command it opens the station.',
+  )
+  .exitOverride()
+  .showHelpAfterError('(walkfoot --help tells more)')
+  .configureHelp({ helpWidth: Math.min(100, process.stdout.columns ?? 80) })
+  .addHelpText(
+    'after',
+    '\nExit status: 0 good, 1 the answer is bad news, 2 it could not run.\nExample: walkfoot demo practice && walkfoot --room practice',
+  );
+
+const inRoom = (command: Command): Command =>
+  command.option('--room <folder>', 'the room’s folder (default: this one)');
+const example = (command: Command, text: string): Command => command.addHelpText('after', `\nExample: ${text}`);
+const verb = (usage: string, summary: string, shown: string): Command =>
+  example(inRoom(program.command(usage).description(summary)), shown);
+
+inRoom(program)
+  .option('--plain', 'a dialogue of lines instead of a screen')
+  .option('--hand <name>', 'sign on at once')
+  .action(does(async (options) => (await import('./commands/sew.ts')).openStation(options, io)));
+
+verb('sew <ticket>', 'play one bundle from where it stands', 'walkfoot sew B-1041 --hand Ines')
+  .option('--hand <name>', 'sign on at once, by name, id or badge')
+  .option('--plain', 'a dialogue of lines instead of a screen')
+  .action(does(async (ticket, options) => (await import('./commands/sew.ts')).sew(ticket, options, io)));
+
+verb('rehearse <file>', 'play a draft; nothing is recorded', 'walkfoot rehearse procedures/LIN-2207.md')
+  .option('--plain', 'a dialogue of lines instead of a screen')
+  .action(does(async (file, options) => (await import('./commands/rehearse.ts')).rehearse(file, options, io)));
+
+verb(
+  'proofread [files...]',
+  'say what is unclear or unsafe in procedures',
+  'walkfoot proofread procedures/LIN-2207.md --json',
+)
+  .option('--json', 'for programs')
+  .action(
+    does(async (files, options) => (await import('./commands/proofread.ts')).proofreadCommand(files, options, io)),
+  );
+
+verb('outline <file>', 'show how the program reads a procedure', 'walkfoot outline procedures/LIN-2207.md --json')
+  .option('--json', 'for programs')
+  .action(does(async (file, options) => (await import('./commands/outline.ts')).outlineCommand(file, options, io)));
+
+verb(
+  'release <procedure>',
+  'freeze a draft and its pictures as the next revision',
+  'walkfoot release LIN-2207 --hand Vera',
+)
+  .requiredOption('--hand <name>', 'the supervisor who releases it')
+  .option('--json', 'for programs')
+  .action(
+    does(async (procedure, options) =>
+      (await import('./commands/release.ts')).releaseProcedure(procedure, options, io),
+    ),
+  );
+
+verb(
+  'ticket <procedure>',
+  'make a ticket for a new bundle',
+  'walkfoot ticket LIN-2207 --sets 2 --roll R-318 --roll R-322',
+)
+  .option('--sets <n>', 'sets in the bundle (default: as the procedure says)')
+  .option('--roll <name>', 'a roll it is cut from; once for each', (roll: string, rolls: string[] = []) => [
+    ...rolls,
+    roll,
+  ])
+  .option('--name <ticket>', 'the ticket’s name (default: the next number)')
+  .option('--hand <name>', 'who makes it')
+  .option('--json', 'for programs')
+  .action(
+    does(async (procedure, options) => (await import('./commands/ticket.ts')).makeTicket(procedure, options, io)),
+  );
+
+const hand = program.command('hand').description('the people of the room').exitOverride();
+const handVerb = (usage: string, summary: string, shown: string): Command =>
+  example(inRoom(hand.command(usage).description(summary)), shown);
+
+handVerb('add <name>', 'add a person', 'walkfoot hand add Ines --role sewer --badge 4711')
+  .addOption(
+    new Option('--role <role>', 'what they may do').choices(['sewer', 'supervisor', 'auditor']).default('sewer'),
+  )
+  .option('--id <id>', 'their id in the ledger (default: the next of their role)')
+  .option('--badge <code>', 'what their badge scans as')
+  .option('--hand <name>', 'who adds them')
+  .action(does(async (name, options) => (await import('./commands/hand.ts')).addHand(name, options, io)));
+
+handVerb('list', 'list everybody', 'walkfoot hand list --json')
+  .option('--json', 'for programs')
+  .action(does(async (options) => (await import('./commands/hand.ts')).listHands(options, io)));
+
+handVerb(
+  'retire <name>',
+  'retire a person; what they recorded stays',
+  'walkfoot hand retire Maj --reason "moved to cutting"',
+)
+  .option('--reason <words>', 'why')
+  .option('--hand <name>', 'who retires them')
+  .action(does(async (name, options) => (await import('./commands/hand.ts')).retireHand(name, options, io)));
+
+verb('who [ticket]', 'who did which step of which bundle, when, with which readings', 'walkfoot who B-1041 --step 4')
+  .option('--hand <name>', 'only what this hand did')
+  .option('--step <n>', 'only this step')
+  .option('--since <time>', 'a day such as 2026-11-25, or an RFC 3339 time')
+  .option('--until <time>', 'the same')
+  .option('--json', 'for programs')
+  .option('--csv', 'for spreadsheets (RFC 4180)')
+  .action(does(async (ticket, options) => (await import('./commands/who.ts')).who(ticket, options, io)));
+
+example(
+  program.command('demo [folder]').description('make a practice room with invented people, procedures and bundles'),
+  'walkfoot demo practice',
+).action(does(async (folder) => (await import('./commands/demo.ts')).demo(folder, io)));
+
+try {
+  await program.parseAsync();
+} catch (trouble) {
+  code = exitFor(trouble);
+}
+// Not process.exit: output into a pipe may still be on its way.
+process.exitCode = code;
+
+function exitFor(trouble: unknown): number {
+  if (trouble instanceof CommanderError) return trouble.exitCode === 0 ? 0 : 2;
+  if (trouble instanceof StoreTrouble) {
+    io.err(`walkfoot: ${trouble.message}\n`);
+    return 2;
+  }
+  throw trouble;
+}
