@@ -1,0 +1,107 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+const root = resolve(import.meta.dirname, '../src');
+
+/** Which folders a folder may import from, beside itself. */
+const arrows: Readonly<Record<string, readonly string[]>> = {
+  base: [],
+  measure: ['base'],
+  procedure: ['measure', 'base'],
+  bundle: ['procedure', 'measure', 'base'],
+  ledger: ['base'],
+  app: ['bundle', 'procedure', 'ledger', 'measure', 'base'],
+  keys: ['app (types)', 'base'],
+  terminal: ['keys', 'base'],
+  widgets: ['keys', 'base'],
+  screens: ['app', 'keys', 'widgets', 'terminal', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
+  reports: ['app', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
+  storage: ['ledger', 'bundle', 'procedure', 'base'],
+  commands: [
+    'app',
+    'bundle',
+    'procedure',
+    'ledger',
+    'measure',
+    'base',
+    'keys',
+    'terminal',
+    'widgets',
+    'screens',
+    'reports',
+    'storage',
+  ],
+};
+
+const pure = ['base', 'measure', 'procedure', 'bundle', 'ledger', 'app', 'keys'];
+
+describe('who may import whom', () => {
+  test.each(sources())('%s', (file) => {
+    const room = folderOf(file);
+    if (room === '.') return;
+    const wrong = importsOf(file).flatMap(({ from, typeOnly }) => {
+      if (!from.startsWith('.')) return [];
+      const target = folderOf(relative(root, resolve(root, dirname(file), from)));
+      const allowed = arrows[room];
+      expect(allowed, `${room} is a folder the house plan does not know`).toBeDefined();
+      const fine = target === room || allowed?.includes(target) || (typeOnly && allowed?.includes(`${target} (types)`));
+      return fine ? [] : [from];
+    });
+    expect(wrong).toEqual([]);
+  });
+});
+
+describe('pure folders touch no screen, disk, network or clock', () => {
+  test.each(sources().filter((file) => pure.includes(folderOf(file))))('%s', (file) => {
+    const outside = importsOf(file).filter(({ from }) =>
+      /^(ink|react)|^node:(fs|sqlite|net|http|child_process|readline|process|os)/.test(from),
+    );
+    expect(outside).toEqual([]);
+    expect(code(file)).not.toMatch(
+      /\bDate\.now\(|\bnew Date\(\)|\bMath\.random\(|\bprocess\.|\bsetTimeout\(|\bsetInterval\(|\bperformance\./,
+    );
+  });
+});
+
+test('only main.ts ends the process', () => {
+  const ends = sources().filter((file) => /process\.(exit\(|exitCode\s*=)/.test(code(file)));
+  expect(ends).toEqual(['main.ts']);
+});
+
+test('only storage, and the commands that read what they are given, touch the disk', () => {
+  const touch = sources().filter((file) => importsOf(file).some(({ from }) => /^node:(fs|sqlite)/.test(from)));
+  expect(touch.filter((file) => folderOf(file) !== 'storage' && folderOf(file) !== 'commands')).toEqual([]);
+});
+
+test('only terminal and the commands talk to the terminal', () => {
+  const talk = sources().filter((file) => /setRawMode|\\x1b\[\?|process\.(stdin|stdout)/.test(code(file)));
+  expect(talk.filter((file) => folderOf(file) !== 'terminal' && file !== 'main.ts')).toEqual([]);
+});
+
+test('no file is much over 300 lines', () => {
+  const long = sources().filter((file) => readFileSync(join(root, file), 'utf8').split('\n').length > 320);
+  expect(long).toEqual([]);
+});
+
+function sources(): readonly string[] {
+  return readdirSync(root, { recursive: true, encoding: 'utf8' })
+    .filter((file) => /\.tsx?$/.test(file))
+    .sort();
+}
+
+function folderOf(file: string): string {
+  return file.includes('/') ? (file.split('/')[0] ?? '.') : '.';
+}
+
+/** The code without comments: a comment may name what the code must not do. */
+function code(file: string): string {
+  return readFileSync(join(root, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|(^|\s)\/\/.*$/gm, '');
+}
+
+function importsOf(file: string): readonly { readonly from: string; readonly typeOnly: boolean }[] {
+  const found = code(file).matchAll(
+    /(?:import|export)\s+(type\s+)?(?:[^'";]*?\sfrom\s+)?'([^']+)'|import\('([^']+)'\)/g,
+  );
+  return [...found].map(([, type, from, lazy]) => ({ from: from ?? lazy ?? '', typeOnly: type !== undefined }));
+}
