@@ -1,4 +1,4 @@
-import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 
 /** Makes the names in a folder survive a power cut: a new file is only safe when its folder is on disk as well. */
@@ -11,14 +11,17 @@ export function syncFolder(folder: string): void {
   }
 }
 
-/** Makes a folder, and those above it, durable; `mode` applies to folders made here. */
+/** Makes a folder, and those above it, durable; `mode` applies to folders made here. Step by step: Node's own way hides why it fails. */
 export function makeFolder(folder: string, mode = 0o777): void {
-  const first = mkdirSync(folder, { recursive: true, mode });
-  if (first === undefined) return;
-  for (let at = folder; ; at = dirname(at)) {
-    syncFolder(dirname(at));
-    if (at === first || at === dirname(at)) return;
+  if (isFolder(folder)) return;
+  makeFolder(dirname(folder), mode);
+  try {
+    mkdirSync(folder, { mode });
+  } catch (error) {
+    // Another process may have been faster.
+    if (!isFolder(folder)) throw error;
   }
+  syncFolder(dirname(folder));
 }
 
 /** Writes a whole file or nothing: a reader, also after a power cut, sees the old content or the new one and no mixture. */
@@ -27,7 +30,7 @@ export function replaceFile(file: string, content: string): void {
   try {
     const handle = openSync(draft, 'w');
     try {
-      writeSync(handle, content);
+      writeFileSync(handle, content);
       fsyncSync(handle);
     } finally {
       closeSync(handle);
@@ -39,3 +42,5 @@ export function replaceFile(file: string, content: string): void {
   }
   syncFolder(dirname(file));
 }
+
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
