@@ -3,9 +3,11 @@ import type { SetNumber } from '../../src/bundle/bundle.ts';
 import type { Command, SettleHow } from '../../src/bundle/command.ts';
 import { ines, olaf, pointId, stepId } from './world.ts';
 
+type Do<K extends Command['do']> = Extract<Command, { readonly do: K }>;
+
 /** Commands of stories in a few words, by Ines and (settling) Olaf unless somebody else is named. */
 export const open: Command = { hand: ines, do: 'open' };
-export const leave: Command = { hand: ines, do: 'pause' };
+export const leave: Do<'pause'> = { hand: ines, do: 'pause' };
 export const resume = (hand: HandId = ines): Command => ({ hand, do: 'resume' });
 export const handOver = (to: HandId, hand: HandId = ines): Command => ({ hand, do: 'hand over', to });
 export const readChanges = (hand: HandId = ines): Command => ({ hand, do: 'read changes' });
@@ -20,14 +22,14 @@ export const strike = (entry: number, hand: HandId = ines, reason = 'wrong key')
 export const goBack = (reason = 'line is off'): Command => ({ hand: ines, do: 'go back', reason });
 export const signOn = (hand: HandId = ines): Command => ({ hand, do: 'sign on' });
 
-export const hold = (about: 'point' | 'bundle' = 'point', hand: HandId = ines, name?: string): Command => ({
+export const hold = (about: 'point' | 'bundle' = 'point', hand: HandId = ines, name?: string): Do<'hold'> => ({
   hand,
   do: 'hold',
   about,
   reason: 'a hole',
   ...(name === undefined ? {} : { name }),
 });
-export const settle = (how: SettleHow, hand: HandId = olaf, name = 'H-001'): Command => ({
+export const settle = (how: SettleHow, hand: HandId = olaf, name = 'H-001'): Do<'settle'> => ({
   hand,
   do: 'settle',
   hold: name,
@@ -46,7 +48,10 @@ export const recut = (step: string, newPiece = 'C-R1'): SettleHow => ({
   newPiece,
   roll: 'R-322',
 });
-export const concession = (expires = '2026-12-31', limit = 'one panel'): SettleHow => ({
+export const concession = (
+  expires = '2026-12-31',
+  limit = 'one panel',
+): Extract<SettleHow, { readonly as: 'concession' }> => ({
   as: 'concession',
   limit,
   expires,

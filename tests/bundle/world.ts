@@ -67,7 +67,7 @@ export const withText = (world: World, name: string, procedure: Procedure): Worl
   texts: new Map(world.texts).set(digest(name), procedure),
 });
 
-export const release = (name: string, hand: HandId = vera): Command => ({
+export const release = (name: string, hand: HandId = vera): Extract<Command, { readonly do: 'release' }> => ({
   hand,
   do: 'release',
   procedure: LIN,
@@ -76,7 +76,7 @@ export const release = (name: string, hand: HandId = vera): Command => ({
   pictures: [],
 });
 
-/** What the command comes to, and the world after it; a minute has passed when `done`, not when only tried. */
+/** What the command comes to, and the world after it. */
 export function attempt(
   world: World,
   command: Command,
@@ -85,7 +85,7 @@ export function attempt(
   return { world: result.ok ? result.value.reduce(recorded, world) : world, result };
 }
 
-/** The world after a command that must succeed. */
+/** The world a minute after a command that must succeed. */
 export function done(world: World, command: Command): World {
   const { world: after, result } = attempt(world, command);
   if (!result.ok) throw new Error(`${command.do} was refused: ${result.error.rule}, ${result.error.message}`);

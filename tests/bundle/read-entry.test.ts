@@ -1,0 +1,110 @@
+import { expect, test } from 'vitest';
+import { entryKinds, readEntry } from '../../src/bundle/entries.ts';
+
+const D = 'a'.repeat(64);
+const ticket = 'B-1041';
+const at = { ticket, set: 1, step: 'sew' };
+
+/** One well-made body of each kind. */
+const good: Readonly<Record<string, object>> = {
+  enrolled: { hand: 'OP-02', name: 'Ines', role: 'sewer', badge: 'B2' },
+  retired: { hand: 'OP-02' },
+  released: {
+    procedure: 'LIN',
+    revision: 'A',
+    digest: D,
+    title: 'Lining',
+    pictures: [{ address: 'a.svg', digest: D }],
+  },
+  withdrawn: { procedure: 'LIN', revision: 'A', reason: 'wrong' },
+  ticketed: { ticket, procedure: 'LIN', sets: 2, rolls: ['R-318'] },
+  'signed-on': { role: 'sewer' },
+  opened: { ticket, procedure: 'LIN', revision: 'A', digest: D, changedFrom: D },
+  'caution-read': { ...at, caution: 1, digest: D },
+  'changes-read': { ticket, procedure: 'LIN', from: D, to: D },
+  'clock-started': { ...at, point: 'flash', digest: D },
+  checked: {
+    ...at,
+    point: 'line',
+    place: 1,
+    typed: '',
+    value: '312',
+    unit: 'mm',
+    limit: null,
+    verdict: 'within',
+    digest: D,
+    clockBack: 1.5,
+  },
+  struck: { ticket, entry: 4, reason: 'wrong key' },
+  'sent-back': { ticket, set: null, step: 'sew', again: ['sew'], reason: 'off' },
+  held: { ticket, hold: 'H-001', set: 1, step: null, point: null, reason: 'a hole' },
+  settled: { ticket, hold: 'H-001', set: 1, how: { as: 'scrap', set: 1 }, reason: 'torn' },
+  'handed-over': { ticket, to: 'OP-03' },
+  paused: { ticket },
+  resumed: { ticket, procedure: 'LIN', digest: D },
+  finished: { ticket, sets: 2, good: 2, conceded: 0, scrapped: 0, held: 0 },
+  noted: { ticket, set: null, step: null, text: 'damp' },
+  'gauge-checked': { gauge: 'tape 1', reading: '100 mm', fit: 'fit' },
+};
+
+const read = (kind: string, body: unknown) =>
+  readEntry({ seq: 7, at: '2026-11-25T08:00:00Z', hand: 'OP-02', kind, body });
+
+test('there is a well-made body of each kind here', () => expect(Object.keys(good)).toEqual(entryKinds));
+
+test.each(entryKinds)('%s is read as it was written', (kind) => {
+  expect(read(kind, good[kind])).toEqual({
+    ok: true,
+    value: { seq: 7, at: '2026-11-25T08:00:00Z', hand: 'OP-02', kind, body: good[kind] },
+  });
+});
+
+test.each(entryKinds)('%s with a member more, a member less or a member of another type is refused', (kind) => {
+  const body = good[kind] ?? {};
+  expect(read(kind, { ...body, extra: 1 })).toMatchObject({ error: { rule: 'entry-shape' } });
+  for (const member of Object.keys(body)) {
+    expect(read(kind, { ...body, [member]: { no: true } }), member).toMatchObject({ error: { rule: 'entry-shape' } });
+    if (optional.has(member)) continue;
+    const { [member]: _, ...less } = body as Record<string, unknown>;
+    expect(read(kind, less), member).toMatchObject({ error: { rule: 'entry-shape' } });
+  }
+});
+
+const optional = new Set(['badge', 'changedFrom', 'clockBack', 'by', 'witness']);
+
+test.each<[string, string, unknown]>([
+  ['checked', 'digest', 'A'.repeat(64)],
+  ['checked', 'digest', 'abc'],
+  ['checked', 'set', 0],
+  ['checked', 'set', 1.5],
+  ['checked', 'place', 0],
+  ['checked', 'verdict', 'good'],
+  ['checked', 'clockBack', 0],
+  ['checked', 'clockBack', -3],
+  ['checked', 'ticket', ''],
+  ['checked', 'witness', ''],
+  ['struck', 'entry', -1],
+  ['struck', 'reason', ''],
+  ['enrolled', 'role', 'owner'],
+  ['ticketed', 'sets', 0],
+  ['ticketed', 'rolls', ['']],
+  ['finished', 'good', -1],
+  ['settled', 'how', { as: 'forgive' }],
+  ['settled', 'how', { as: 'scrap' }],
+  ['settled', 'how', { as: 'scrap', set: 1, step: 'sew' }],
+  ['settled', 'how', { as: 'concession', name: 'K-1', limit: 'one', expires: 'soon' }],
+  ['settled', 'how', { as: 'recut', piece: 'C', newPiece: '', step: 'sew', again: [] }],
+  ['settled', 'how', { as: 'rework', step: 'sew', again: [1] }],
+])('%s whose %s is %j is refused', (kind, member, value) => {
+  expect(read(kind, { ...good[kind], [member]: value })).toMatchObject({
+    error: { rule: 'entry-shape', message: expect.stringContaining(member) },
+  });
+});
+
+test.each([null, undefined, 'text', 3, []])('a body that is %j is refused', (body) => {
+  expect(read('paused', body)).toMatchObject({ ok: false, error: { rule: 'entry-shape' } });
+});
+
+test.each(['unknown', 'toString', '__proto__', ''])('the kind %j is refused', (kind) => {
+  expect(read(kind, {})).toMatchObject({ error: { rule: 'entry-kind-unknown' } });
+});
