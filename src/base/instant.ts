@@ -17,17 +17,23 @@ export function formatStamp({ ms, offset }: Instant): string {
   return `${local}${sign}${two(Math.floor(size / 60))}:${two(size % 60)}`;
 }
 
-const STAMP = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(?:\.\d{1,9})?(?:Z|([+-])(\d{2}):(\d{2}))$/i;
+const STAMP =
+  /^(\d{4}-\d{2}-\d{2}T(?:[01]\d|2[0-3])):[0-5]\d:[0-5]\d(?:\.\d{1,9})?(?:Z|([+-])([01]\d|2[0-3]):([0-5]\d))$/i;
 
-/** Reads an RFC 3339 date-time; `undefined` when it is none. Fractions below a millisecond are cut off. */
+/**
+ * Reads an RFC 3339 date-time; `undefined` when it is none. Fractions below a millisecond are cut off; leap seconds, which
+ * no clock of ours writes, are refused.
+ */
 export function parseStamp(text: string): Instant | undefined {
   const found = STAMP.exec(text);
   if (!found) return undefined;
+  const [, hour = '', sign, hours, minutes] = found;
   const ms = Date.parse(text.toUpperCase().replace(/(\.\d{3})\d+/, '$1'));
-  if (Number.isNaN(ms)) return undefined;
-  const [, sign, hours, minutes] = found;
   const size = Number(hours ?? 0) * 60 + Number(minutes ?? 0);
-  return { ms, offset: sign === '-' ? -size : size };
+  const offset = sign === '-' && size > 0 ? -size : size;
+  // A day that the month does not have would silently become one of the next month.
+  const real = !Number.isNaN(ms) && formatStamp({ ms, offset }).startsWith(hour.toUpperCase());
+  return real ? { ms, offset } : undefined;
 }
 
 /** Hours and minutes of a stamp as its writer's wall clock showed them, such as `10:42`. */

@@ -31,7 +31,7 @@ test.each([
 });
 
 // Not yet: the reader of stamps takes these over from the engine's own parser, which rolls them on to the next day.
-test.fails.each(['1985-02-30T00:00:00Z', '1985-04-31T00:00:00Z', '1900-02-29T00:00:00Z', '1985-04-12T24:00:00Z'])(
+test.each(['1985-02-30T00:00:00Z', '1985-04-31T00:00:00Z', '1900-02-29T00:00:00Z', '1985-04-12T24:00:00Z'])(
   '%s is no date-time: RFC 3339 section 5.7',
   (stamp) => {
     expect(parseStamp(stamp)).toBeUndefined();
