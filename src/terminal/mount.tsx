@@ -47,7 +47,10 @@ export function mount(node: ReactNode, terminal: Terminal): { unmount(): void } 
   return { unmount };
 }
 
-/** Ink holds a frame back until 1/FRAMES s after the one before. */
+/**
+ * Ink holds a frame back until 1/FRAMES s after the one before. Measured with keys 8 ms apart on 24 by 80: from key to frame
+ * 38 ms (p99) at Ink's own 30, 13 ms at 120, 6 ms at 250.
+ */
 const FRAMES = 250;
 
 /** A standard input on which nobody types and which is no terminal: Ink then neither sets raw mode nor listens. */

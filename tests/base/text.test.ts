@@ -15,6 +15,7 @@ describe('hidden characters are shown', () => {
     ['soft\u00ADhyphen', 'soft⟨U+00AD⟩hyphen'],
     ['tag\u{E0041}', 'tag⟨U+E0041⟩'],
     ['half \ud83e a pair', 'half ⟨U+D83E⟩ a pair'],
+    ['note\uFFF9to', 'note⟨U+FFF9⟩to'],
     ['line\u2028break', 'line⟨U+2028⟩break'],
     ['join\u200Dme', 'join⟨U+200D⟩me'],
     ['smuggled\uFE01', 'smuggled⟨U+FE01⟩'],

@@ -38,6 +38,7 @@ async function sample(env: Readonly<Record<string, string | undefined>> = {}) {
 }
 
 async function expectGivenBack(terminal: RealTerminal, code: number): Promise<void> {
+  await terminal.waitFor(/^code \d+$/m);
   await terminal.exited;
   expect(terminal.altScreen()).toBe(false);
   expect(terminal.cursorVisible()).toBe(true);
