@@ -50,7 +50,10 @@ export function judgeAnswer(situation: BundleSituation, wanted: WantedPoint, typ
       if (answer !== '') return refuse('worked-out', 'The program works this one out: press enter to record it.');
       const value = evaluate(point.formula, namedValues(situation, wanted.at.set, point.unit));
       if (!value.ok)
-        return refuse('not-computable', `${value.error.message} Strike and measure again, or hold the bundle.`);
+        return refuse(
+          'not-computable',
+          'This can’t be worked out from the readings there are: strike the wrong one and measure again, or hold the bundle.',
+        );
       return ok(measured('', value.value, point.unit, point.limit));
     }
     default:

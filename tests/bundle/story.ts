@@ -73,15 +73,23 @@ export const upTo =
     }
   };
 
-/** One thing done well: whatever is wanted of this hand. */
-export function onwards(world: World, by: HandId, witness: HandId): World {
+/** The world after one thing done well: whatever is wanted of this hand, when the clock has run long enough. */
+export const onwards = (world: World, by: HandId, witness: HandId): World =>
+  done(patiently(world, by), onward(world, by, witness));
+
+/** The command that does well what is wanted of this hand, a caution or a point. */
+export function onward(world: World, by: HandId, witness: HandId): Command {
   const wanted = wants(world, by);
-  if (wanted.want === 'caution') {
-    const { at, number } = wanted;
-    return done(world, { hand: by, do: 'read caution', set: at.set, step: at.step.id, caution: number });
-  }
-  if (wanted.want !== 'point') throw new Error(`nothing to be done but ${wanted.want}`);
-  return done(wanted.clock ? later(world, patience(wanted)) : world, goodAnswer(wanted, by, witness));
+  if (wanted.want === 'point') return goodAnswer(wanted, by, witness);
+  if (wanted.want !== 'caution') throw new Error(`nothing to be done but ${wanted.want}`);
+  const { at, number } = wanted;
+  return { hand: by, do: 'read caution', set: at.set, step: at.step.id, caution: number };
+}
+
+/** The moment when a running clock has run long enough. */
+export function patiently(world: World, by: HandId): World {
+  const wanted = wants(world, by);
+  return wanted.want === 'point' && wanted.clock ? later(world, patience(wanted)) : world;
 }
 
 export const wait =
