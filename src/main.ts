@@ -16,6 +16,7 @@ const io: Io = {
   },
   stdin: process.stdin,
   stdout: process.stdout,
+  exit: (ending) => process.exit(ending),
 };
 
 let code: number = 0;

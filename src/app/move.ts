@@ -2,10 +2,18 @@
 export type Move =
   | { readonly move: 'type'; readonly text: string }
   | { readonly move: 'erase' }
-  | { readonly move: 'up' | 'down' | 'page up' | 'page down' | 'escape' | 'enter' }
+  | { readonly move: 'escape' | 'enter' }
+  /** `within`: how far the screen can be scrolled, where that is known. */
+  | { readonly move: 'up' | 'down' | 'page up' | 'page down'; readonly within?: ScrollRange }
   /** A device typed this and pressed enter: a whole answer, or a ticket. */
   | { readonly move: 'scan'; readonly text: string }
   | { readonly move: 'order'; readonly order: Order };
+
+/** Rows away from the next action, up (negative) and down. */
+export interface ScrollRange {
+  readonly least: number;
+  readonly most: number;
+}
 
 /** Orders that have a key of their own. */
 export type Order =

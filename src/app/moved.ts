@@ -6,8 +6,8 @@ import { answered, fresh, intended, left, openForm, refusal, type Step, signOn, 
 import type { App, Layer } from './app.ts';
 import { findHand } from './find-hand.ts';
 import { question } from './form.ts';
-import { isOpen, modeOf } from './mode.ts';
-import type { Mode, Move, Order } from './move.ts';
+import { hearing, isOpen, modeOf } from './mode.ts';
+import type { Mode, Move, Order, ScrollRange } from './move.ts';
 
 /** The program after one move of the person before the screen. */
 export function moved(app: App, move: Move): Step {
@@ -20,11 +20,13 @@ export function moved(app: App, move: Move): Step {
     case 'up':
     case 'down':
       return still(
-        mode in lists ? chose(app, mode, move.move === 'up' ? -1 : 1) : scrolled(app, move.move === 'up' ? -1 : 1),
+        mode in lists
+          ? chose(app, mode, move.move === 'up' ? -1 : 1)
+          : scrolled(app, move.move === 'up' ? -1 : 1, move.within),
       );
     case 'page up':
     case 'page down':
-      return still(scrolled(app, move.move === 'page up' ? -PAGE : PAGE));
+      return still(scrolled(app, move.move === 'page up' ? -PAGE : PAGE, move.within));
     case 'escape':
       return escaped(app, mode);
     case 'enter':
@@ -72,7 +74,11 @@ function chose(app: App, mode: Mode, by: number): App {
   return size === 0 ? app : { ...app, chosen: Math.min(size - 1, Math.max(0, app.chosen + by)) };
 }
 
-const scrolled = (app: App, by: number): App => ({ ...app, scroll: app.scroll + by });
+/** Never further than the screen goes, so that the way back is as long as the way there. */
+function scrolled(app: App, by: number, within: ScrollRange = { least: -Infinity, most: Infinity }): App {
+  const inside = (rows: number): number => Math.min(within.most, Math.max(within.least, rows));
+  return { ...app, scroll: inside(inside(app.scroll) + by) };
+}
 
 function typed(app: App, mode: Mode, text: string): Step {
   if (mode === 'choice' || mode === 'form choice') {
@@ -81,19 +87,31 @@ function typed(app: App, mode: Mode, text: string): Step {
       ? still({ ...app, chosen: number - 1 })
       : still(app);
   }
+  if (mode !== 'value' && hearing(mode) === 'commands')
+    return still({
+      ...app,
+      message: refusal(`“${oneLine(text)}” was pasted, but there is nothing to type here. Nothing was kept.`),
+    });
   const field = graphemes(app.field + oneLine(text))
     .slice(0, LONGEST_FIELD)
     .join('');
-  return still({ ...app, field, message: null });
+  return still({ ...app, field, scroll: 0, message: null });
 }
 
 function escaped(app: App, mode: Mode): Step {
-  if (app.layer) return still({ ...app, layer: null, field: '', chosen: 0, message: null });
+  if (app.layer) return still(uncovered(app));
   if (mode === 'words') return still({ ...app, layer: { layer: 'one key' } });
   if (app.field !== '') return still({ ...app, field: '', message: null });
   if (mode === 'station') return ordered(app, 'sign off');
   return still({ ...app, scroll: 0, message: null });
 }
+
+/** Without the layer: as the screen was, with what was being typed; an option that was chosen before is chosen anew. */
+const uncovered = (app: App): App => ({
+  ...fresh(app),
+  field: app.layer?.layer === 'form' ? '' : app.field,
+  message: null,
+});
 
 function entered(app: App, mode: Mode): Step {
   switch (mode) {
@@ -125,7 +143,7 @@ function entered(app: App, mode: Mode): Step {
     case 'keys':
     case 'one key':
     case 'look back':
-      return still({ ...app, layer: null, chosen: 0 });
+      return still(uncovered(app));
     case 'over':
       return still(app);
     default:
@@ -135,6 +153,10 @@ function entered(app: App, mode: Mode): Step {
 
 function scanned(app: App, mode: Mode, text: string): Step {
   if (mode === 'value') return intended({ ...app, field: text }, { intent: 'answer', text });
+  if (hearing(mode) === 'text') {
+    const [full] = typed(app, mode, text);
+    return entered(full, mode);
+  }
   if (mode === 'finished' && app.play && app.home === 'station') return takeTicket(left(app, app.play, null), text);
   const person = mode === 'hold' ? findHand(app.room, text) : undefined;
   if (person?.ok) return still(openForm(app, { about: 'settle', answers: { by: person.value.id } }));
@@ -166,7 +188,10 @@ function ordered(app: App, order: Order): Step {
     case 'look back':
       return still(layered(on, { layer: 'look back' }));
     case 'keys':
-      return still(layered(on, { layer: 'keys' }));
+      // While something is being typed at the station, the question mark is a letter of it.
+      return app.layer === null && app.play === null && app.field !== ''
+        ? typed(app, modeOf(app), '?')
+        : still(layered(on, { layer: 'keys' }));
     case 'one key':
       return still({ ...app, layer: { layer: 'one key' } });
     case 'big':

@@ -9,6 +9,8 @@ export interface Io {
   readonly clock: Clock;
   readonly stdin: NodeJS.ReadStream;
   readonly stdout: NodeJS.WriteStream;
+  /** Ends the process at once: for signals, a terminal that went away and crashes, when nothing is left to be printed. */
+  readonly exit: (code: number) => never;
 }
 
 /** 0: good, or left to go on later. 1: the answer is bad news. 2: it could not run. */

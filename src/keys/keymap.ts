@@ -1,0 +1,122 @@
+import type { Mode, Move, Order } from '../app/move.ts';
+
+/** One thing a key does in a mode. */
+export interface Binding {
+  /** Letters (small; large ones do the same) or names of keys as `Key` has them. The first is the one that is shown. */
+  readonly keys: readonly string[];
+  readonly move: Move;
+  /** For the legend and the key help. Bindings of one mode with the same words are shown as one. */
+  readonly words: string;
+  /** Place in the legend; the smallest comes first and stays longest where room is short. */
+  readonly rank: number;
+}
+
+/** What becomes of a letter, digit or sign that is bound to nothing. */
+export type Typing =
+  /** It goes into the field. */
+  | 'text'
+  /** It goes into the field when a value can begin with it. */
+  | 'number'
+  /** A digit chooses from the list. */
+  | 'digit'
+  | 'nothing';
+
+const order = (keys: string, name: Order, words: string, rank: number): Binding => ({
+  keys: [keys],
+  move: { move: 'order', order: name },
+  words,
+  rank,
+});
+const does = (keys: readonly string[], move: 'enter' | 'escape' | 'erase', words: string, rank = 1): Binding => ({
+  keys,
+  move: { move },
+  words,
+  rank,
+});
+
+const help = order('?', 'keys', 'keys', 90);
+const quit = order('ctrl-c', 'quit', 'leave the program', 80);
+
+/** Tab ends a line for some scanners and calipers. */
+const enter = (words: string): Binding => does(['enter', 'tab'], 'enter', words);
+const press = (words: string): Binding => does(['enter'], 'enter', words);
+const erase = does(['backspace', 'delete'], 'erase', 'rub out', 60);
+
+const pages: readonly Binding[] = [
+  { keys: ['page-up'], move: { move: 'page up' }, words: 'turn the page', rank: 71 },
+  { keys: ['page-down'], move: { move: 'page down' }, words: 'turn the page', rank: 71 },
+];
+const scroll: readonly Binding[] = [
+  { keys: ['up'], move: { move: 'up' }, words: 'scroll', rank: 70 },
+  { keys: ['down'], move: { move: 'down' }, words: 'scroll', rank: 70 },
+  ...pages,
+];
+const choose: readonly Binding[] = [
+  { keys: ['up'], move: { move: 'up' }, words: 'choose', rank: 2 },
+  { keys: ['down'], move: { move: 'down' }, words: 'choose', rank: 2 },
+  ...pages,
+];
+
+const undo = order('u', 'undo', 'undo', 3);
+const goBack = order('r', 'go back', 'back to the step', 4);
+const hold = order('h', 'hold', 'hold', 5);
+const settle = order('s', 'settle', 'settle', 5);
+const lookBack = order('b', 'look back', 'look back', 6);
+const note = order('n', 'note', 'note', 7);
+const leave = order('l', 'leave', 'leave', 8);
+const handOver = order('o', 'hand over', 'hand over', 9);
+const big = order('g', 'big', 'big letters', 10);
+
+const atBundle: readonly Binding[] = [undo, hold, lookBack, note, leave, handOver, big, help, quit];
+const atPoint: readonly Binding[] = [goBack, ...atBundle];
+
+/**
+ * The keys of every mode: what is pressed, what it comes to, and the words for it. The legend at the foot of each screen, the key help
+ * and the page of keys in the documentation are all drawn from this table.
+ */
+export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
+  'sign on': [enter('sign on'), ...choose, erase, does(['escape'], 'escape', 'empty the field', 61), help, quit],
+  station: [enter('take it up'), ...choose, erase, does(['escape'], 'escape', 'sign off', 4), help, quit],
+  caution: [press('I have read this'), ...scroll, ...atBundle],
+  changes: [press('I have read this'), ...scroll, ...atBundle],
+  confirm: [press('done'), ...scroll, ...atPoint],
+  value: [enter('record'), ...scroll, ...atPoint],
+  'value begun': [enter('record'), ...scroll, erase, does(['escape'], 'escape', 'empty the field', 3), help, quit],
+  words: [enter('record'), ...scroll, erase, does(['escape'], 'escape', 'other keys', 3), quit],
+  'one key': [does(['escape', 'enter'], 'escape', 'back to the field', 11), ...atPoint],
+  choice: [press('record'), ...choose, ...atPoint],
+  hold: [settle, ...scroll, lookBack, note, leave, handOver, big, help, quit],
+  finished: [press('go on'), ...scroll, lookBack, help, quit],
+  keys: [does(['enter', 'escape', '?'], 'escape', 'back'), ...scroll, quit],
+  'look back': [
+    order('x', 'strike', 'strike', 1),
+    ...choose,
+    does(['escape', 'enter', 'b'], 'escape', 'back', 3),
+    help,
+    quit,
+  ],
+  'form words': [enter('go on'), erase, ...scroll, does(['escape'], 'escape', 'let it be', 3), quit],
+  'form choice': [press('go on'), ...choose, does(['escape'], 'escape', 'let it be', 3), quit],
+  over: [],
+};
+
+/** What the other letters do, mode by mode. */
+export const typing: Readonly<Record<Mode, Typing>> = {
+  'sign on': 'text',
+  station: 'text',
+  caution: 'nothing',
+  changes: 'nothing',
+  confirm: 'nothing',
+  value: 'number',
+  'value begun': 'text',
+  words: 'text',
+  'one key': 'nothing',
+  choice: 'digit',
+  hold: 'nothing',
+  finished: 'nothing',
+  keys: 'nothing',
+  'look back': 'nothing',
+  'form words': 'text',
+  'form choice': 'digit',
+  over: 'nothing',
+};

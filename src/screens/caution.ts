@@ -1,0 +1,34 @@
+import type { App } from '../app/app.ts';
+import type { Next } from '../bundle/next.ts';
+import type { Size } from '../terminal/open-terminal.ts';
+import { big } from '../widgets/big.ts';
+import type { Page } from '../widgets/page.ts';
+import { panel } from '../widgets/panel.ts';
+import { indentRow, span } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
+import { footer, rehearsal, textWidth } from './frame.ts';
+
+type CautionNext = Extract<Next, { readonly want: 'caution' }>;
+
+/** A caution has the whole screen to itself until it is read: signal word, symbol, and the words as large as they go. */
+export function caution(app: App, { at, caution: { word, text }, number, of }: CautionNext, size: Size): Page {
+  const { columns: width, rows } = size;
+  const before = rehearsal(app, width);
+  const which = of > 1 ? ` · ${number} of ${of}` : '';
+  const step = wrapRow([span(`Step ${at.step.number} ${at.step.title}${which}`)], textWidth(size)).map((row) =>
+    indentRow(row, 1),
+  );
+  const foot = footer(app, size);
+  const room = rows - before.length - step.length - foot.length;
+  const { band, message } = panel({ word, text, width, height: room });
+  const far = big(text, textWidth(size), Math.max(0, room - band.length - 1)).map((row) => indentRow(row, 1));
+  return {
+    header: [...before, ...band],
+    body: app.letters === 'big' ? [[], ...far] : message,
+    footer: [...step, ...foot],
+    focus: 0,
+    scrollBy: app.scroll,
+    width,
+    height: rows,
+  };
+}

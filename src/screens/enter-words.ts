@@ -1,0 +1,46 @@
+import type { App } from '../app/app.ts';
+import { assertNever } from '../base/assert-never.ts';
+import type { WantedPoint } from '../bundle/next.ts';
+
+/** What Enter does at this moment, where the keymap's own words are too general; null where they are not. */
+export function enterWords(app: App): string | null {
+  if (app.layer || !app.play) return null;
+  const { next } = app.play;
+  switch (next.want) {
+    case 'opening':
+      return 'begin';
+    case 'resuming':
+      return 'take it up';
+    case 'finish':
+      return 'finish';
+    case 'nothing':
+      return app.home === 'station' ? 'back to the station' : 'leave';
+    case 'point':
+      return atPoint(next);
+    case 'settling':
+    case 'changes':
+    case 'caution':
+      return null;
+    default:
+      return assertNever(next);
+  }
+}
+
+function atPoint({ point, clock }: WantedPoint): string {
+  switch (point.kind) {
+    case 'tick':
+      return 'done';
+    case 'timed':
+      return clock ? 'stop the clock' : 'start the clock';
+    case 'hold point':
+      return 'sign';
+    case 'computed':
+    case 'reading':
+    case 'count':
+    case 'written':
+    case 'choice':
+      return 'record';
+    default:
+      return assertNever(point);
+  }
+}

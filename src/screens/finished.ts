@@ -1,0 +1,76 @@
+import type { App, Play } from '../app/app.ts';
+import { parseStamp } from '../base/instant.ts';
+import { allChecks, type Bundle, type Check, isGood } from '../bundle/bundle.ts';
+import type { Size } from '../terminal/open-terminal.ts';
+import type { Page } from '../widgets/page.ts';
+import { blank, indentRow, type Row, span } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
+import { frame, gap, textWidth } from './frame.ts';
+import { byHowMuch } from './outside.ts';
+import { lasted, when } from './when.ts';
+
+/** The end of a bundle: what came of it, how long it took, and what became of every reading that was outside. */
+export function finished(app: App, play: Play, size: Size): Page {
+  const width = textWidth(size);
+  const { bundle } = play;
+  const stories = allChecks(bundle).filter((check) => !isGood(check));
+  const say = (text: string): readonly Row[] => wrapRow([span(text)], width);
+  return frame(app, size, {
+    top: [...wrapRow([span(`${play.ticket} is finished`, 'bright')], width), ...gap(size)],
+    body: [
+      ...say(counts(bundle)),
+      ...say(time(app, bundle)),
+      blank,
+      ...say(stories.length === 0 ? 'No reading was outside its limit.' : 'Outside, and what became of it:'),
+      ...stories.flatMap((check) => story(play, check, width)),
+      blank,
+      ...say(app.purpose === 'rehearse' ? 'It was a rehearsal: nothing is recorded.' : 'It is in the ledger.'),
+    ],
+  });
+}
+
+function counts({ finished: end, sets }: Bundle): string {
+  if (!end) return `${sets} ${sets === 1 ? 'set' : 'sets'}.`;
+  const parts = [
+    `${end.good} good of ${end.sets}`,
+    ...(end.conceded > 0 ? [`${end.conceded} of them by concession`] : []),
+    ...(end.scrapped > 0 ? [`${end.scrapped} scrapped`] : []),
+  ];
+  return `${parts.join(', ')}.`;
+}
+
+function time({ now }: App, { openedAt, lastAt }: Bundle): string {
+  const from = openedAt === null ? undefined : parseStamp(openedAt);
+  const to = parseStamp(lastAt);
+  if (openedAt === null || !from || !to) return '';
+  const long = to.ms - from.ms < 60_000 ? 'under a minute' : lasted(to.ms - from.ms);
+  return `Begun ${when(openedAt, now)}, finished ${when(lastAt, now)}: ${long}.`;
+}
+
+function story({ procedure, bundle }: Play, check: Check, width: number): readonly Row[] {
+  const step = procedure.steps.find(({ id }) => id === check.step);
+  const point = step?.points.find(({ id }) => id === check.point);
+  const where = `${check.set === null ? '' : `Set ${check.set}, `}step ${step?.number ?? '?'}`;
+  const what = point ? `${point.text}: ${byHowMuch(check, point)}` : check.value;
+  return [
+    blank,
+    ...wrapRow([span(`${where} · ${what}.`)], width),
+    ...wrapRow([span(`→ ${became(bundle, check)}.`)], Math.max(1, width - 2), 2).map((row) => indentRow(row, 2)),
+  ];
+}
+
+/** The first thing that happened to the value afterwards. */
+function became(bundle: Bundle, check: Check): string {
+  if (check.struck) return `struck: ${check.struck.reason}`;
+  const later = allChecks(bundle).find(
+    ({ seq, set, step, point, place }) =>
+      seq > check.seq && set === check.set && step === check.step && point === check.point && place === check.place,
+  );
+  const held = bundle.holds.find(
+    ({ set, step, point }) => set === check.set && step === check.step && point === check.point,
+  );
+  const settled = held?.settled ? `, settled by ${held.settled.how.as}` : '';
+  const hold = held ? [`held as ${held.name}${settled}`] : [];
+  const again = later ? [`done again: ${later.value}${later.unit === null ? '' : ` ${later.unit}`}`] : [];
+  return [...hold, ...again].join('; ') || (check.again ? 'sent back' : 'left as it is');
+}

@@ -1,0 +1,66 @@
+import type { App } from '../app/app.ts';
+import { isOpen, modeOf } from '../app/mode.ts';
+import type { Mode } from '../app/move.ts';
+import { columns } from '../base/text.ts';
+import { hints } from '../keys/hints.ts';
+import { keymaps } from '../keys/keymap.ts';
+import type { Size } from '../terminal/open-terminal.ts';
+import type { Page } from '../widgets/page.ts';
+import { blank, type Row, span } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
+import { beside } from './beside.ts';
+import { enterWords } from './enter-words.ts';
+import { frame, gap, textWidth } from './frame.ts';
+
+/** The keys of the screen underneath, drawn from its keymap, and what may be typed there. */
+export function keyHelp(app: App, size: Size): Page {
+  const width = textWidth(size);
+  const under: App = { ...app, layer: null };
+  const mode = modeOf(under);
+  const now = enterWords(under);
+  const bindings = keymaps[mode]
+    .filter(({ move }) => move.move !== 'order' || isOpen(under, move.order))
+    .map((binding) => (binding.move.move === 'enter' && now !== null ? { ...binding, words: now } : binding));
+  const all = hints(bindings).map(({ keys, words }) => ({ keys, words: LONG[words] ?? words }));
+  const wide = Math.max(0, ...all.map(({ keys }) => columns(keys)));
+  return frame(app, size, {
+    top: [...wrapRow([span('Keys of this screen', 'strong')], width), ...gap(size)],
+    body: [
+      ...all.flatMap(({ keys, words }) => beside(span(`${keys.padEnd(wide)}   `, 'strong'), [span(words)], [], width)),
+      ...typingRows(mode, width),
+    ],
+  });
+}
+
+/** Words that have more room here than in the legend. */
+const LONG: Readonly<Record<string, string>> = {
+  hold: 'hold: stop the bundle, a supervisor decides',
+  'look back': 'look back at what is recorded, or strike it',
+  note: 'write a note',
+  leave: 'leave it here, to be taken up again',
+  'hand over': 'hand it over to somebody',
+  undo: 'undo what was just recorded (for five seconds)',
+  'back to the step': 'go back, as the step says',
+  'big letters': 'big letters, or small ones again',
+  'leave the program': 'leave the program; the bundle waits for you',
+  settle: 'settle the hold (a supervisor)',
+  'other keys': 'then one key: h hold, b look back, ? keys',
+  keys: 'this list',
+};
+
+function typingRows(mode: Mode, width: number): readonly Row[] {
+  const text = TYPING[mode];
+  return text === undefined ? [] : [blank, ...wrapRow([span(text)], width)];
+}
+
+const VALUE =
+  'Type a value and press enter. Another unit is converted: 15 1/2 in, 31.2 cm. A caliper may type it for you.';
+
+const TYPING: Partial<Record<Mode, string>> = {
+  'sign on': 'Type your name or the beginning of it, scan your badge, or choose yourself from the list.',
+  station: 'Type a ticket, scan it, or choose it from the list.',
+  value: VALUE,
+  'value begun': VALUE,
+  words: 'Type the words and press enter. Letters are text here, so press esc before a key.',
+  choice: 'Choose with its number or the arrows, then press enter.',
+};

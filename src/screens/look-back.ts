@@ -1,0 +1,49 @@
+import type { App, Play } from '../app/app.ts';
+import { lookedBack } from '../app/moved.ts';
+import { valueWords } from '../app/words.ts';
+import { type Check, isGood } from '../bundle/bundle.ts';
+import { nameOf } from '../bundle/room.ts';
+import type { Size } from '../terminal/open-terminal.ts';
+import type { Page } from '../widgets/page.ts';
+import { indentRow, type Row, span } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
+import { beside } from './beside.ts';
+import { frame, gap, textWidth } from './frame.ts';
+import { when } from './when.ts';
+
+/** Everything recorded for this bundle, newest first; what was struck stays readable, struck through, with the reason. */
+export function lookBack(app: App, play: Play, size: Size): Page {
+  const width = textWidth(size);
+  const checks = lookedBack(app);
+  const blocks = checks.map((check, index) => entryRows(app, play, check, index === app.chosen, width));
+  const before = blocks.slice(0, app.chosen).flat().length;
+  return frame(app, size, {
+    top: [...wrapRow([span(`Looking back at ${play.ticket}`, 'strong')], width), ...gap(size)],
+    body: blocks.length === 0 ? [[span('Nothing is recorded yet.')]] : blocks.flat(),
+    focus: before,
+    focusRows: blocks[app.chosen]?.length ?? 1,
+  });
+}
+
+function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolean, width: number): readonly Row[] {
+  const step = procedure.steps.find(({ id }) => id === check.step);
+  const point = step?.points.find(({ id }) => id === check.point);
+  const style = check.struck ? 'struck' : isChosen ? 'bright' : 'plain';
+  const set = check.set === null ? '' : ` set ${check.set}`;
+  const where = `${when(check.at, app.now)} ${nameOf(app.room, check.hand)} · step ${step?.number ?? '?'}${set}`;
+  const sign = isGood(check) ? '' : '✗ ';
+  return [
+    ...beside(
+      span(isChosen ? ' › ' : '   ', 'bright'),
+      [span(point?.text ?? check.point, style)],
+      [span(`${sign}${valueWords(check)}`, style)],
+      width,
+    ),
+    ...wrapRow([span(`${where}${fate(app, check)}`)], Math.max(1, width - 3)).map((row) => indentRow(row, 3)),
+  ];
+}
+
+function fate(app: App, { struck, again }: Check): string {
+  if (struck) return ` · struck by ${nameOf(app.room, struck.by)}: ${struck.reason}`;
+  return again ? ' · asked again' : '';
+}

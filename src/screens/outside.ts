@@ -1,0 +1,62 @@
+import type { Play } from '../app/app.ts';
+import { valueWords } from '../app/words.ts';
+import type { Check } from '../bundle/bundle.ts';
+import type { WantedPoint } from '../bundle/next.ts';
+import type { Point } from '../procedure/procedure.ts';
+import { fillRow, type Row, span } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
+
+/** A value that is not acceptable: what is wrong, by how much, and every way on. Rows of exactly `width` columns where it shouts. */
+export function outside({ procedure }: Play, { at, point }: WantedPoint, check: Check, width: number): readonly Row[] {
+  const { ifOut } = at.step.facts;
+  const back = ifOut?.backTo && procedure.steps.find(({ id }) => id === ifOut.backTo);
+  const say = (text: string): readonly Row[] => wrapRow([span(text)], width, 4);
+  const key = (letter: string, text: string): readonly Row[] =>
+    wrapRow([span(letter, 'strong'), span(`   ${text}`)], width, 4);
+  return [
+    ...shout(`${headline(check)}   ${byHowMuch(check, point)}`, width),
+    ...say(again(point)),
+    ...(ifOut ? say(`If out: ${ifOut.text}.`) : []),
+    ...(back ? key('r', `back to step ${back.number}, ${back.title}`) : []),
+    ...key('h', 'hold it: a supervisor decides'),
+  ];
+}
+
+export const headline = ({ verdict }: Check): string => (verdict === 'unacceptable' ? 'NOT ACCEPTED' : 'OUT OF LIMIT');
+
+/** `316 mm is 2.5 mm over 313.5`, `21 is 1 under 22`, `lighter is not match`. */
+export function byHowMuch(check: Check, point: Point): string {
+  if (check.verdict === 'unacceptable' || check.by === undefined)
+    return `${valueWords(check)} is not ${check.limit ?? 'accepted'}`;
+  const isOver = check.verdict === 'above';
+  const bound = 'limit' in point && point.limit ? (isOver ? point.limit.high : point.limit.low) : null;
+  const beyond = `${isOver ? 'over' : 'under'} ${bound ?? check.limit ?? 'the limit'}`;
+  return point.kind === 'count'
+    ? `${check.value} is ${check.by} ${beyond}`
+    : `${valueWords(check)} is ${check.by} ${check.unit ?? ''} ${beyond}`;
+}
+
+/** Reversed from edge to edge, with a sign at both ends, so that no colour is needed to see it. */
+const shout = (text: string, width: number): readonly Row[] =>
+  wrapRow([span(text, 'bad')], Math.max(1, width - 6)).map((row) =>
+    fillRow([span(' ✗ ', 'bad'), ...row], width, 'bad'),
+  );
+
+function again(point: Point): string {
+  switch (point.kind) {
+    case 'reading':
+      return 'Measure again: type the value, then enter.';
+    case 'count':
+      return 'Count again: type the number, then enter.';
+    case 'choice':
+      return 'Look again: choose, then enter.';
+    case 'timed':
+      return 'Time it again: enter starts the clock anew.';
+    case 'computed':
+      return 'b looks back: strike a reading it came from, then measure that again.';
+    case 'tick':
+    case 'written':
+    case 'hold point':
+      return 'Do it again, then enter.';
+  }
+}

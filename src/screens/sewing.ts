@@ -1,0 +1,76 @@
+import type { App, Play } from '../app/app.ts';
+import type { WantedPoint } from '../bundle/next.ts';
+import { firstOpenBlank } from '../bundle/next.ts';
+import type { Picture, Step } from '../procedure/procedure.ts';
+import type { Size } from '../terminal/open-terminal.ts';
+import type { Page } from '../widgets/page.ts';
+import { prose } from '../widgets/prose.ts';
+import { blank, leftRight, type Row, rowColumns, span } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
+import { frame, gap, textWidth } from './frame.ts';
+import { openPoint } from './open-point.ts';
+import { donePoint, laterPoint } from './point-list.ts';
+
+/** The screen at the machine: what to do in this step, what is done, and the next action. */
+export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): Page {
+  const width = textWidth(size);
+  const { at, point } = wanted;
+  const { step } = at;
+  const now = step.points.indexOf(point);
+  const rowsOf = (index: number): readonly Row[] => {
+    const each = step.points[index];
+    if (!each) return [];
+    if (index === now) return openPoint(app, play, wanted, width);
+    return firstOpenBlank(play.bundle, at, each) === undefined
+      ? donePoint(each, at, play.bundle, app.room, width)
+      : laterPoint(each, width);
+  };
+  const blocks = step.points.map((_, index) => rowsOf(index));
+  const lead = [...words(step, width)];
+  const before = blocks.slice(0, now).flat();
+  const open = blocks[now] ?? [];
+  // An empty row on either side lets the eye find the next action.
+  const body = [
+    ...lead,
+    ...(lead.length > 0 ? [blank] : []),
+    ...before,
+    ...(before.length > 0 && open.length > 1 ? gap(size) : []),
+    ...open,
+    ...(open.length > 1 ? gap(size) : []),
+    ...blocks.slice(now + 1).flat(),
+  ];
+  return frame(app, size, {
+    top: [...stepTitle(step, width), ...gap(size)],
+    body,
+    focus: body.indexOf(open[0] ?? blank),
+    focusRows: open.length,
+  });
+}
+
+/** The number and name of a step, and the warning that it can't be undone. */
+export function stepTitle({ number, title, facts }: Step, width: number): readonly Row[] {
+  const name: Row = [span(`${number}  `, 'strong'), span(title, 'strong')];
+  const warning = facts.cannotBeUndone ? [span('cannot be undone', 'strong')] : [];
+  if (rowColumns(name) + 2 + rowColumns(warning) <= width) return [leftRight(name, warning, width)];
+  return [...wrapRow(name, width, 3), ...(warning.length > 0 ? [leftRight([], warning, width)] : [])];
+}
+
+/** The words of the step, its pictures as words, and its facts. */
+function words(step: Step, width: number): readonly Row[] {
+  const said = step.prose.trim() === '' ? [] : prose(step.prose, width);
+  const rest = [...step.pictures.flatMap((picture) => pictureRows(picture, width)), ...factRows(step, width)];
+  return [...said, ...(said.length > 0 && rest.length > 0 ? [blank] : []), ...rest];
+}
+
+const pictureRows = ({ alt, bringOut }: Picture, width: number): readonly Row[] =>
+  wrapRow([span(`Picture: ${alt}${bringOut.length > 0 ? ` (${bringOut.join(', ')})` : ''}`, 'dim')], width, 3);
+
+function factRows({ facts }: Step, width: number): readonly Row[] {
+  const { allowedMinutes, seams, needsSkill } = facts;
+  const said = [
+    ...(seams ? [`Seams ${seams.text}`] : []),
+    ...(needsSkill ? [`Needs skill: ${needsSkill}`] : []),
+    ...(allowedMinutes === null ? [] : [`Allowed time ${allowedMinutes} min`]),
+  ];
+  return said.length === 0 ? [] : wrapRow([span(said.join(' · '), 'dim')], width, 3);
+}

@@ -1,0 +1,36 @@
+import { formatStamp, type Instant, parseStamp, wallTime } from '../base/instant.ts';
+
+/** A stamp as a person says it: `10:42` today, `24 Nov 10:42` this year, `24 Nov 2025 10:42` before. */
+export function when(stamp: string, now: Instant): string {
+  const today = formatStamp(now);
+  if (stamp.slice(0, 10) === today.slice(0, 10)) return wallTime(stamp);
+  const day = `${Number(stamp.slice(8, 10))} ${MONTHS[Number(stamp.slice(5, 7)) - 1] ?? '?'}`;
+  return stamp.slice(0, 4) === today.slice(0, 4)
+    ? `${day} ${wallTime(stamp)}`
+    : `${day} ${stamp.slice(0, 4)} ${wallTime(stamp)}`;
+}
+
+/** How long since: `just now`, `12 min`, `3 h 05 min`, `4 days`. Empty when the clock stands before the stamp. */
+export function since(stamp: string, now: Instant): string {
+  const from = parseStamp(stamp);
+  if (!from || now.ms < from.ms) return '';
+  return lasted(now.ms - from.ms);
+}
+
+export function lasted(ms: number): string {
+  const minutes = Math.floor(ms / 60_000);
+  if (minutes < 1) return 'just now';
+  if (minutes < 60) return `${minutes} min`;
+  if (minutes < 48 * 60) return `${Math.floor(minutes / 60)} h ${two(minutes % 60)} min`;
+  return `${Math.floor(minutes / (24 * 60))} days`;
+}
+
+/** A running clock: `04:05`, or `1:04:05` from an hour on. */
+export function clockFace(seconds: number): string {
+  const rest = `${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
+  return seconds < 3600 ? rest : `${Math.floor(seconds / 3600)}:${rest}`;
+}
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+const two = (n: number): string => String(n).padStart(2, '0');
