@@ -4,7 +4,7 @@ import type { Key } from './key.ts';
 export type Hearing = 'text' | 'commands';
 
 /** Text keys held back, the latest first, until it shows whether a device or a person sent them. */
-export interface BurstState {
+interface BurstState {
   readonly held: Held | undefined;
   /** When the latest held key came. */
   readonly ms: number;

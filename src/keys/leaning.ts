@@ -1,7 +1,7 @@
 import type { Key } from './key.ts';
 
 /** What is known of Enter: when it came last, if no other key came since, and whether one waits to be told from a repeat. */
-export type LeanState =
+type LeanState =
   | { readonly enter: 'none' }
   | { readonly enter: 'given'; readonly ms: number }
   | { readonly enter: 'waiting'; readonly ms: number };

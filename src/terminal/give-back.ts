@@ -8,9 +8,9 @@ export type Ending =
   | { readonly why: 'gone' }
   | { readonly why: 'crash'; readonly error: unknown };
 
-export type EndingSignal = 'SIGTERM' | 'SIGHUP' | 'SIGINT' | 'SIGQUIT';
+type EndingSignal = 'SIGTERM' | 'SIGHUP' | 'SIGINT' | 'SIGQUIT';
 
-export interface GiveBackOptions {
+interface GiveBackOptions {
   /** The screen's side of it; `close` must be safe to call twice. */
   readonly terminal: {
     close(): void;

@@ -5,7 +5,7 @@ import { afterLean, initialLean, lean, leanDeadline } from '../keys/leaning.ts';
 import { afterQuiet, initialSplit, splitDeadline, splitKeys } from '../keys/split-keys.ts';
 
 /** The part of standard input that is needed; its chunks are bytes, not text. */
-export interface ByteSource {
+interface ByteSource {
   on(event: 'data', fn: (bytes: Buffer) => void): unknown;
   off(event: 'data', fn: (bytes: Buffer) => void): unknown;
 }

@@ -1,7 +1,7 @@
 import { spawn } from '@lydell/node-pty';
 import headless from '@xterm/headless';
 
-export interface TerminalOptions {
+interface TerminalOptions {
   readonly command: string;
   readonly args?: readonly string[];
   readonly cwd?: string;
@@ -11,7 +11,7 @@ export interface TerminalOptions {
   readonly env?: Readonly<Record<string, string | undefined>>;
 }
 
-export interface Cell {
+interface Cell {
   readonly text: string;
   readonly columns: number;
   readonly bold: boolean;
