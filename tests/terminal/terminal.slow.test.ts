@@ -1,16 +1,18 @@
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { type RealTerminal, startTerminal } from '../screens/real-terminal.ts';
 
 const started: RealTerminal[] = [];
+const folders: string[] = [];
 afterEach(() => {
   for (const one of started.splice(0)) {
     try {
       one.kill('SIGKILL');
     } catch {}
   }
+  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
 });
 
 /**
@@ -18,7 +20,9 @@ afterEach(() => {
  * the shell's; the sample's own stands on the first line, on the main screen.
  */
 async function sample(env: Readonly<Record<string, string | undefined>> = {}) {
-  const said = join(mkdtempSync(join(tmpdir(), 'walkfoot-')), 'said');
+  const folder = mkdtempSync(join(tmpdir(), 'walkfoot-'));
+  folders.push(folder);
+  const said = join(folder, 'said');
   const script = [
     'echo before',
     `"${process.execPath}" --import tsx tests/terminal/sample.tsx 2>${said} & echo "pid $!"`,
