@@ -1,0 +1,107 @@
+/**
+ * Draws `media/sewing-screen.svg` from a real run: the lining of the practice room is played through a pipe up to a reading, then
+ * opened in a real pseudo-terminal, and the cells of its screen become an SVG. `npm run picture`.
+ */
+import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { blanksOf, practiceRoom, program, quietEnv } from '../tests/playthrough/lining.ts';
+import { type RealTerminal, startTerminal } from '../tests/screens/real-terminal.ts';
+
+const columns = 80;
+const rows = 24;
+const cellWidth = 9;
+const cellHeight = 19;
+
+const room = practiceRoom();
+try {
+  const blanks = blanksOf(room.folder);
+  const here = blanks.findIndex(({ step, place, point }) => step === 4 && place === 3 && point.includes('seam on A'));
+  const lines = blanks
+    .slice(0, here)
+    .flatMap((blank) => [...Array.from({ length: blank.cautions }, () => ''), blank.answer]);
+  spawnSync(process.execPath, [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', room.folder], {
+    input: `${lines.join('\n')}\n`,
+    env: quietEnv(),
+  });
+  const terminal = startTerminal({
+    command: process.execPath,
+    args: [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', room.folder],
+    columns,
+    rows,
+  });
+  await terminal.waitFor('seam on A');
+  await terminal.press('3', '1', '1');
+  await terminal.waitFor('311');
+  writeFileSync(resolve(import.meta.dirname, 'sewing-screen.svg'), svg(terminal));
+  terminal.type('\x03');
+  await terminal.exited;
+} finally {
+  room.remove();
+}
+
+function svg(terminal: RealTerminal): string {
+  const width = columns * cellWidth;
+  const height = rows * cellHeight;
+  const parts: string[] = [];
+  for (let row = 0; row < rows; row++)
+    for (let column = 0; column < columns; column++) parts.push(...cell(terminal, column, row));
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="-12 -12 ${width + 24} ${height + 24}" role="img">
+<title>The sewing screen of the practice room at a reading, 80 columns by 24 rows</title>
+<rect x="-12" y="-12" width="${width + 24}" height="${height + 24}" rx="8" fill="#16181d"/>
+<g font-family="ui-monospace, 'DejaVu Sans Mono', Menlo, Consolas, monospace" font-size="15" xml:space="preserve">
+${parts.join('\n')}
+</g>
+</svg>
+`;
+}
+
+function cell(terminal: RealTerminal, column: number, row: number): readonly string[] {
+  const { text, bold, dim, inverse, underlined, struck, foreground, background } = terminal.cell(column, row);
+  const front = colour(foreground) ?? '#d8dbe2';
+  const back = colour(background) ?? '#16181d';
+  const [ink, paper] = inverse ? [back, front] : [front, back];
+  const x = column * cellWidth;
+  const y = row * cellHeight;
+  const parts: string[] = [];
+  if (paper !== '#16181d')
+    parts.push(`<rect x="${x}" y="${y}" width="${cellWidth + 0.5}" height="${cellHeight}" fill="${paper}"/>`);
+  if (text.trim() === '') return parts;
+  const lines = [underlined ? 'underline' : '', struck ? 'line-through' : ''].filter(Boolean).join(' ');
+  const look = `${bold ? ' font-weight="700"' : ''}${dim ? ' opacity="0.7"' : ''}${lines ? ` text-decoration="${lines}"` : ''}`;
+  parts.push(`<text x="${x}" y="${y + 14.5}" fill="${ink}"${look}>${escaped(text)}</text>`);
+  return parts;
+}
+
+/** The palette's first sixteen as many terminals show them, the colour cube and the greys by their formula. */
+function colour(number: number | undefined): string | undefined {
+  if (number === undefined) return undefined;
+  if (number > 255) return `#${number.toString(16).padStart(6, '0')}`;
+  const first = [
+    '#16181d',
+    '#d05050',
+    '#5faf5f',
+    '#d7af5f',
+    '#5f87d7',
+    '#af5faf',
+    '#5fafaf',
+    '#d8dbe2',
+    '#808590',
+    '#ff7070',
+    '#87d787',
+    '#ffd75f',
+    '#87afff',
+    '#d787d7',
+    '#87d7d7',
+    '#ffffff',
+  ][number];
+  if (first) return first;
+  if (number >= 232) return grey(8 + (number - 232) * 10);
+  const cube = number - 16;
+  const level = (n: number): string => (n === 0 ? 0 : 55 + n * 40).toString(16).padStart(2, '0');
+  return `#${level(Math.floor(cube / 36))}${level(Math.floor(cube / 6) % 6)}${level(cube % 6)}`;
+}
+
+const grey = (n: number): string => `#${n.toString(16).padStart(2, '0').repeat(3)}`;
+
+const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');

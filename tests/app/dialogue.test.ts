@@ -1,0 +1,86 @@
+import { expect, test } from 'vitest';
+import type { App } from '../../src/app/app.ts';
+import { asked, heard, told } from '../../src/app/dialogue.ts';
+import { smallProcedure, workroom } from './workroom.ts';
+
+/** Speaks the lines one by one and answers all that was printed, prompts and all, from before the first line to after the last. */
+async function session(markdown: string, lines: readonly string[]): Promise<string> {
+  const room = await workroom(markdown);
+  const program = await room.program();
+  let shown: App | null = null;
+  let printed = '';
+  const ask = (): void => {
+    const question = asked(program.app(), shown);
+    printed += `${question.lines.map((line) => `${line}\n`).join('')}${question.prompt}`;
+    shown = program.app();
+  };
+  ask();
+  for (const line of lines) {
+    printed += `${line}\n`;
+    const before = program.app();
+    const what = heard(before, line);
+    if ('news' in what) program.tell(what.news);
+    await program.settled();
+    printed += ('print' in what ? what.print : told(program.app(), before)).map((each) => `${each}\n`).join('');
+    ask();
+  }
+  return printed;
+}
+
+const start = ['Ines', 'B-1'];
+const toTheReading = [...start, '4', 'match', '', ''];
+
+test('every question ends with a sign that it is one', async () => {
+  const printed = await session(smallProcedure, [...toTheReading, '312', '312', 'vera']);
+  const prompts = printed.split('\n').filter((line) => line.includes(' > '));
+  expect(prompts).toHaveLength(10);
+});
+
+test('a value is understood, and one out of its limit says by how much and what can be done', async () => {
+  const printed = await session(smallProcedure, [...toTheReading, '31,2 cm', '316']);
+  expect(printed).toContain('✓ 312 mm (31,2 cm)');
+  expect(printed).toContain('OUT OF LIMIT: 316 mm is 2.5 mm above 310.5 to 313.5 mm.');
+  expect(printed).toContain('measure again, or go back REASON, or hold REASON');
+});
+
+test('orders: note, strike, hold, settle question by question, back', async () => {
+  const printed = await session(smallProcedure, [
+    ...toTheReading,
+    'note bobbin changed',
+    '312',
+    'strike wrong place',
+    'hold edge torn',
+    'settle',
+    'vera',
+    'rework',
+    '',
+    'patch it',
+    'back',
+  ]);
+  for (const said of [
+    'Noted.',
+    'Struck.',
+    'ON HOLD H-001, by Ines: edge torn',
+    'Back to which step?',
+    'H-001 is settled: rework.',
+    'struck: wrong place',
+    'asked again',
+  ])
+    expect(printed).toContain(said);
+});
+
+test('a value that begins like an order is written in quotes', async () => {
+  const written = smallProcedure.replace('- [ ] Shade ____ (**match** / lighter / darker)', '- [ ] Roll ____');
+  const printed = await session(written, [...start, '4', '"hold 5"']);
+  expect(printed).toContain('✓ hold 5');
+});
+
+test('out of a question with never mind; leave pauses', async () => {
+  const printed = await session(smallProcedure, [...start, 'hold', 'never mind', 'leave']);
+  expect(printed).toContain('What is wrong? > never mind');
+  expect(printed).toContain('B-1 is left and can be taken up again.');
+});
+
+test('handing over by name', async () => {
+  expect(await session(smallProcedure, [...start, 'hands over tom'])).toContain('B-1 is handed over to Tomas.');
+});

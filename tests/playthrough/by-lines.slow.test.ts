@@ -1,0 +1,58 @@
+import { spawn } from 'node:child_process';
+import { expect, test } from 'vitest';
+import { asRow, type Blank, blanksOf, practiceRoom, program, quietEnv, type WhoRow, who } from './lining.ts';
+
+/** Sends the lines to `walkfoot sew` through a pipe, all at once, and answers what it printed and how it ended. */
+function sew(
+  folder: string,
+  lines: readonly string[],
+): Promise<{ readonly out: string; readonly code: number | null }> {
+  return new Promise((done) => {
+    const child = spawn(process.execPath, [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', folder], {
+      env: quietEnv(),
+    });
+    let out = '';
+    child.stdout.on('data', (data) => (out += data));
+    child.on('close', (code) => done({ out, code }));
+    child.stdin.end(lines.map((line) => `${line}\n`).join(''));
+  });
+}
+
+const linesOf = (blank: Blank, answer = blank.answer): readonly string[] => [
+  ...Array.from({ length: blank.cautions }, () => ''),
+  answer,
+];
+
+test('the lining as a dialogue through a pipe: the same ledger as by keys', async () => {
+  const room = practiceRoom();
+  try {
+    const blanks = blanksOf(room.folder);
+    const expected: Partial<WhoRow>[] = [];
+    const wrongAt = blanks.findIndex(
+      ({ set, step, point, place }) => set === 1 && step === 4 && point.includes('seam on C') && place === 1,
+    );
+    const holdAt = blanks.findIndex(({ set, step }) => set === 1 && step === 5);
+    const before: string[] = [];
+    const after: string[] = ['settle', 'Vera', 'rework', '', 'mark drawn'];
+    for (const [index, blank] of blanks.entries()) {
+      const lines = index < holdAt ? before : after;
+      if (index === wrongAt) {
+        lines.push('316');
+        expected.push(asRow(blank, '316'));
+      }
+      lines.push(...linesOf(blank));
+      expected.push(asRow(blank));
+    }
+
+    const first = await sew(room.folder, [...before, 'hold lamp mark missing', 'leave']);
+    expect(first.out).toContain('OUT OF LIMIT: 316 mm is 2.5 mm above 310.5 to 313.5 mm.');
+    expect(first.code).toBe(1);
+    const second = await sew(room.folder, [...after, '3', '2', '']);
+    expect(second.out).toContain('There should be 2 good sets, and you counted 3');
+    expect(second.out).toContain('Finished: 2 of 2 good');
+    expect(second.code).toBe(0);
+    expect(who(room.folder, 'B-1047').filter(({ kind }) => kind === 'checked')).toMatchObject(expected);
+  } finally {
+    room.remove();
+  }
+});
