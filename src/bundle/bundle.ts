@@ -38,6 +38,8 @@ export interface RunningClock {
   readonly setBack: boolean;
 }
 
+export type Checks = ReadonlyMap<string, ReadonlyMap<string, readonly Check[]>>;
+
 /** Everything that happened to one bundle: a fold over the entries that carry its ticket. */
 export interface Bundle {
   readonly ticket: TicketId;
@@ -52,8 +54,8 @@ export interface Bundle {
   readonly hand: HandId | null;
   readonly openedAt: string | null;
   readonly finished: Omit<Body<'finished'>, 'ticket' | 'clockBack'> | null;
-  /** By `pointKey`, oldest first. */
-  readonly checks: ReadonlyMap<string, readonly Check[]>;
+  /** By `stepKey`, then by `pointKey`; oldest first. In two levels, as every entry copies the map it changes. */
+  readonly checks: Checks;
   readonly cautionsRead: readonly {
     readonly hand: HandId;
     readonly set: SetNumber;
@@ -73,14 +75,24 @@ export interface Bundle {
   readonly lastSeq: number;
 }
 
-/** Names one point of one set. */
-export const pointKey = (set: SetNumber, step: StepId, point: PointId): string => `${set ?? 'all'} ${step} ${point}`;
+/** Names one step of one set. */
+export const stepKey = (set: SetNumber, step: StepId): string => `${set ?? 'all'} ${step}`;
+
+/** Names one point of one set: its `stepKey`, then the point's name, which has no space. */
+export const pointKey = (set: SetNumber, step: StepId, point: PointId): string => `${stepKey(set, step)} ${point}`;
+
+/** The `stepKey` in a `pointKey`. */
+export const stepOf = (key: string): string => key.slice(0, key.lastIndexOf(' '));
 
 export const openHold = (bundle: Bundle): Hold | undefined => bundle.holds.find((hold) => !hold.settled);
 
+/** All checks of one point, struck or not, oldest first. */
+export const checksOf = (bundle: Bundle, key: string): readonly Check[] =>
+  bundle.checks.get(stepOf(key))?.get(key) ?? [];
+
 /** The check that counts for one blank of a point: the newest that is neither struck nor asked again. */
 export const liveCheck = (bundle: Bundle, key: string, place: number): Check | undefined =>
-  bundle.checks.get(key)?.findLast((check) => check.place === place && !check.struck && !check.again);
+  checksOf(bundle, key).findLast((check) => check.place === place && !check.struck && !check.again);
 
 export const isGood = (check: Check | undefined): check is Check =>
   check !== undefined && (check.verdict === 'within' || check.verdict === 'not judged');
@@ -90,7 +102,8 @@ export const workedOn = (bundle: Bundle, hand: HandId, set: SetNumber): boolean 
   allChecks(bundle).some((check) => check.hand === hand && (set === null || check.set === set));
 
 export function allChecks(bundle: Bundle): readonly Check[] {
-  return [...bundle.checks.values()].flat().sort((a, b) => a.seq - b.seq);
+  const ofPoints = [...bundle.checks.values()].flatMap((points) => [...points.values()]);
+  return ofPoints.flat().sort((a, b) => a.seq - b.seq);
 }
 
 export const setsLeft = (bundle: Bundle): readonly number[] =>

@@ -94,7 +94,7 @@ function goBack(
   if (!ifOut?.backTo)
     return refuse('no-way-back', 'This step does not say to go back: measure again, or hold the bundle.');
   if (!reason.trim()) return refuse('reason-missing', 'Say in a few words why it goes back.');
-  const again = [...stepsFrom(procedure, ifOut.backTo)];
+  const again = stepsFrom(procedure, ifOut.backTo);
   const { ticket } = bundle;
   return record(situation, hand, [
     { kind: 'sent-back', body: { ticket, set: wanted.at.set, step: ifOut.backTo, again, reason } },

@@ -4,7 +4,7 @@ import { type Result, refuse } from '../base/result.ts';
 import { namesIn } from '../procedure/evaluate.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { barred, noRelease, notAtWork, notOpened, onHold } from './barred.ts';
-import { allChecks, type Bundle, type Check, openHold, pointKey, setsConceded, setsLeft } from './bundle.ts';
+import { allChecks, type Bundle, type Check, checksOf, openHold, pointKey, setsConceded, setsLeft } from './bundle.ts';
 import type { BundleCommand, Command } from './command.ts';
 import type { EntryDraft, Fact } from './entries.ts';
 import { next } from './next.ts';
@@ -141,7 +141,7 @@ function workedOutFrom(procedure: Procedure, bundle: Bundle, struck: Check): rea
     const falls = point.kind === 'computed' && namesIn(point.formula).some((each) => fallen.has(each));
     if (!isStruck && !falls) continue;
     if ('name' in point && point.name) fallen.add(point.name);
-    if (!isStruck) checks.push(...sets.flatMap((set) => bundle.checks.get(pointKey(set, step.id, point.id)) ?? []));
+    if (!isStruck) checks.push(...sets.flatMap((set) => checksOf(bundle, pointKey(set, step.id, point.id))));
   }
   return checks.filter((check) => !check.struck && !check.again);
 }

@@ -60,11 +60,11 @@ function settling(situation: BundleSituation, hold: Hold, how: SettleHow): Resul
     case 'recut': {
       const again = stepsToRepeat(situation, hold, how.step);
       if (!again.ok) return again;
-      if (how.as === 'rework') return ok({ as: 'rework', step: how.step, again: [...again.value] });
+      if (how.as === 'rework') return ok({ as: 'rework', step: how.step, again: again.value });
       const { piece, newPiece, roll, step } = how;
       if (!piece.trim() || !newPiece.trim() || piece.trim() === newPiece.trim())
         return refuse('piece-name', 'Name the piece that is replaced and the new piece, such as C and C-R1.');
-      return ok({ as: 'recut', piece, newPiece, ...(roll ? { roll } : {}), step, again: [...again.value] });
+      return ok({ as: 'recut', piece, newPiece, ...(roll ? { roll } : {}), step, again: again.value });
     }
     case 'concession': {
       if (!how.limit.trim())

@@ -48,9 +48,7 @@ export function decideRoom(
           `${procedure} revision ${current.revision} is this very text: change the file before releasing again.`,
         );
       const revision = revisionAfter(releasesOf(room, procedure).at(-1)?.revision);
-      return record(situation, hand, [
-        { kind: 'released', body: { procedure, revision, digest, title, pictures: [...pictures] } },
-      ]);
+      return record(situation, hand, [{ kind: 'released', body: { procedure, revision, digest, title, pictures } }]);
     }
     case 'withdraw': {
       const who = actor(room, hand, ['supervisor']);

@@ -44,7 +44,7 @@ const settling = z.discriminatedUnion('as', [
   z.strictObject({ as: z.literal('scrap'), set: z.int().check(z.positive()) }),
 ]);
 /** How a hold was ended. */
-export type Settling = z.infer<typeof settling>;
+export type Settling = Frozen<z.infer<typeof settling>>;
 
 /** The shape of each kind of entry's body: what happened, in the past tense. */
 const bodies = {
@@ -112,7 +112,14 @@ const bodies = {
 } as const;
 
 export type EntryKind = keyof typeof bodies;
-export type Body<K extends EntryKind> = z.infer<(typeof bodies)[K]>;
+export type Body<K extends EntryKind> = Frozen<z.infer<(typeof bodies)[K]>>;
+
+/** What happened stays as it is, all the way down. */
+type Frozen<T> = T extends string | number | null | undefined
+  ? T
+  : T extends readonly (infer Each)[]
+    ? readonly Frozen<Each>[]
+    : { readonly [K in keyof T]: Frozen<T[K]> };
 
 /** What happened, with its body's type told by its kind. */
 export type Fact = { [K in EntryKind]: { readonly kind: K; readonly body: Body<K> } }[EntryKind];

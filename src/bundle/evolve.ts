@@ -1,6 +1,17 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId, StepId, TicketId } from '../base/brand.ts';
-import { type Bundle, type Check, pointKey, type RunningClock, type SetNumber } from './bundle.ts';
+import {
+  type Bundle,
+  type Check,
+  type Checks,
+  checksOf,
+  pointKey,
+  type RunningClock,
+  type SetNumber,
+  setsLeft,
+  stepKey,
+  stepOf,
+} from './bundle.ts';
 import type { Body, RecordedEntry } from './entries.ts';
 import { passed } from './passed.ts';
 
@@ -105,7 +116,8 @@ function checked(bundle: Bundle, entry: RecordedEntry, body: Body<'checked'>): B
   const clocks = new Map(bundle.clocks);
   // Stopped too early is no end: the glue goes on drying, so the clock goes on.
   if (body.verdict !== 'below') clocks.delete(key);
-  return { ...bundle, clocks, checks: new Map(bundle.checks).set(key, [...(bundle.checks.get(key) ?? []), check]) };
+  const points = new Map(bundle.checks.get(stepOf(key))).set(key, [...checksOf(bundle, key), check]);
+  return { ...bundle, clocks, checks: new Map(bundle.checks).set(stepOf(key), points) };
 }
 
 function settled(bundle: Bundle, entry: RecordedEntry, body: Body<'settled'>): Bundle {
@@ -132,25 +144,25 @@ function settled(bundle: Bundle, entry: RecordedEntry, body: Body<'settled'>): B
 
 /** Work goes back: checks, cautions, clocks and concessions of these steps no longer count for the set and the whole bundle. */
 function askAgain(bundle: Bundle, set: SetNumber, steps: readonly StepId[]): Bundle {
-  const concerns = (of: { readonly set: SetNumber; readonly step: StepId }): boolean =>
-    (set === null || of.set === set || of.set === null) && steps.includes(of.step);
-  const checks = eachCheck(bundle, (check) => (concerns(check) ? { ...check, again: true } : check));
+  const sets = set === null ? setsLeft(bundle) : [set];
+  const again = new Set([null, ...sets].flatMap((of) => steps.map((step) => stepKey(of, step))));
+  const concerns = (of: { readonly set: SetNumber; readonly step: StepId }) => again.has(stepKey(of.set, of.step));
   return {
     ...bundle,
-    checks,
+    checks: eachCheck(bundle, (check) => (concerns(check) ? { ...check, again: true } : check)),
     cautionsRead: bundle.cautionsRead.map((read) => (concerns(read) ? { ...read, again: true } : read)),
-    conceded: new Set([...bundle.conceded].filter((key) => !concernsKey(key, set, steps))),
-    clocks: new Map([...bundle.clocks].filter(([key]) => !concernsKey(key, set, steps))),
+    conceded: new Set([...bundle.conceded].filter((key) => !again.has(stepOf(key)))),
+    clocks: new Map([...bundle.clocks].filter(([key]) => !again.has(stepOf(key)))),
   };
 }
 
-function concernsKey(key: string, set: SetNumber, steps: readonly StepId[]): boolean {
-  const [of, step] = key.split(' ');
-  return steps.some((each) => each === step) && (set === null || of === 'all' || of === String(set));
-}
-
-const eachCheck = (bundle: Bundle, change: (check: Check) => Check): ReadonlyMap<string, readonly Check[]> =>
-  new Map([...bundle.checks].map(([key, checks]) => [key, checks.map(change)]));
+const eachCheck = (bundle: Bundle, change: (check: Check) => Check): Checks =>
+  new Map(
+    [...bundle.checks].map(([step, points]) => [
+      step,
+      new Map([...points].map(([key, checks]) => [key, checks.map(change)])),
+    ]),
+  );
 
 function runOn(bundle: Bundle, at: string): ReadonlyMap<string, RunningClock> {
   if (bundle.clocks.size === 0) return bundle.clocks;
