@@ -4,6 +4,7 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import { noRelease } from './barred.ts';
 import type { Command, RoomCommand } from './command.ts';
 import { type EntryDraft, type Role, THE_ROOM } from './entries.ts';
+import { revisionAfter } from './revision-after.ts';
 import { currentRelease, type Hand, type Room, releasesOf } from './room.ts';
 import { actor, record, type Situation, workers } from './situation.ts';
 
@@ -93,15 +94,6 @@ export function decideRoom(
     default:
       return assertNever(command);
   }
-}
-
-/** Revisions are A to Z, then AA, AB and so on. */
-export function revisionAfter(last: string | undefined): string {
-  if (!last) return 'A';
-  const head = last.slice(0, -1);
-  return last.endsWith('Z')
-    ? `${revisionAfter(head || undefined)}A`
-    : head + String.fromCharCode(last.charCodeAt(last.length - 1) + 1);
 }
 
 /** A supervisor adds and retires hands; the first one is added by the room itself, when there is nobody yet to ask. */

@@ -16,7 +16,7 @@ import type { WantedPoint } from './next.ts';
 import type { BundleSituation } from './situation.ts';
 
 /** What `checked` says of an answer: as typed, as understood, against which limit, with which verdict. */
-export type Judged = Pick<Body<'checked'>, 'typed' | 'value' | 'unit' | 'limit' | 'verdict' | 'by'>;
+type Judged = Pick<Body<'checked'>, 'typed' | 'value' | 'unit' | 'limit' | 'verdict' | 'by'>;
 
 /** Understands and judges what was typed at a point; a refusal when it is no answer to that kind of point. */
 export function judgeAnswer(situation: BundleSituation, wanted: WantedPoint, typed: string): Result<Judged> {
@@ -31,7 +31,7 @@ export function judgeAnswer(situation: BundleSituation, wanted: WantedPoint, typ
     case 'written':
       if (answer === '') return refuse('answer-missing', 'Write what you see; it can’t be left blank.');
       if (answer.length > LONGEST_ANSWER)
-        return refuse('answer-long', `Keep it under ${LONGEST_ANSWER} letters, or write a note.`);
+        return refuse('answer-long', `Keep it to ${LONGEST_ANSWER} letters, or write a note.`);
       return ok({ typed, value: answer, unit: null, limit: null, verdict: 'not judged' });
     case 'choice':
       return choose(point, typed);

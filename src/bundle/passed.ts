@@ -1,7 +1,7 @@
 import { parseStamp } from '../base/instant.ts';
 
 /** What lies between two stamps: the time that passed, or else how far the station's clock was set back. Never both. */
-export interface Passed {
+interface Passed {
   readonly ms: number;
   readonly setBackMs: number;
 }

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import type { HandId, ProcedureId, TicketId } from '../../src/base/brand.ts';
 import type { Command } from '../../src/bundle/command.ts';
-import { revisionAfter } from '../../src/bundle/decide-room.ts';
+
 import { entryKinds, THE_ROOM } from '../../src/bundle/entries.ts';
+import { revisionAfter } from '../../src/bundle/revision-after.ts';
 import { evolveRoom, roomKinds } from '../../src/bundle/room.ts';
 import { signOn } from './deeds.ts';
 import { given } from './story.ts';

@@ -7,7 +7,7 @@ import { goodAnswer, patience } from './good-answer.ts';
 import { attempt, done, ines, later, olaf, type World, wants, worldOf } from './world.ts';
 
 /** Something that happens in a story: a command, or a change of the world such as time going by. */
-export type Deed = Command | ((world: World) => World);
+type Deed = Command | ((world: World) => World);
 
 /** A kind of entry with what matters of its body. */
 export type Left = readonly [EntryKind, object?];
