@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { Procedure } from '../src/procedure/procedure.ts';
+import type { Point, Procedure } from '../src/procedure/procedure.ts';
 import { readProcedure } from '../src/procedure/read-procedure.ts';
 
 const room = new URL('../', import.meta.url);
@@ -32,10 +32,8 @@ describe.each(names)('%s', (name) => {
     expect(procedure.steps.filter((step) => step.points.length > 8)).toEqual([]);
   });
 
-  test('a step with a limit says what to do when a reading is out', () => {
-    const silent = procedure.steps.filter(
-      (step) => step.facts.ifOut === null && step.points.some((point) => 'limit' in point && point.limit !== null),
-    );
+  test('a step that can go wrong on a number or a choice says what to do then', () => {
+    const silent = procedure.steps.filter((step) => step.facts.ifOut === null && step.points.some(canBeOut));
     expect(silent.map((step) => step.title)).toEqual([]);
   });
 
@@ -96,6 +94,11 @@ test('marks and notches are measured before the film goes on, and the outline co
 
 function read(name: string): { readonly procedure: Procedure; readonly findings: readonly unknown[] } {
   return readProcedure(textOf(`procedures/${name}`), `procedures/${name}`);
+}
+
+function canBeOut(point: Point): boolean {
+  if (point.kind === 'choice') return point.options.some((option) => !option.acceptable);
+  return 'limit' in point && point.limit !== null;
 }
 
 function pictures(procedure: Procedure) {
