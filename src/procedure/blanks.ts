@@ -1,0 +1,38 @@
+import type { Span } from './inline-spans.ts';
+
+export interface Blanks {
+  readonly blanks: readonly Span[];
+  /** The first thing that looks like a blank and is none. */
+  readonly malformed: Span | null;
+}
+
+/** Finds the blanks of a point, four or more underscores each, in text whose code spans are blanked out. */
+export function findBlanks(text: string): Blanks {
+  const blanks: Span[] = [];
+  let malformed: Span | null = null;
+  for (const { 0: run, index } of text.matchAll(/\\[\s\S]|_(?:[ \t]?_)+|＿+|‗+/g)) {
+    if (run.startsWith('\\')) continue;
+    const span = { start: index, end: index + run.length };
+    const pieces = run.split(/[ \t]/);
+    if (pieces.every((piece) => /^_{4,}$/.test(piece))) {
+      let at = index;
+      for (const piece of pieces) {
+        blanks.push({ start: at, end: at + piece.length });
+        at += piece.length + 1;
+      }
+    } else if (!isBoldMark(text, span)) malformed ??= span;
+  }
+  return { blanks, malformed };
+}
+
+/** `__words__` is bold in Markdown; the two rows stand tight against a letter or digit, one of each on either side. */
+function isBoldMark(text: string, { start, end }: Span): boolean {
+  if (end - start !== 2 || text.slice(start, end) !== '__') return false;
+  const letter = /[\p{L}\p{N}]/u;
+  const opens = letter.test(text.charAt(end)) && !/[\p{L}\p{N}_]/u.test(text.charAt(start - 1));
+  if (opens) return /^[^_]*[^_\s]__(?![\p{L}\p{N}_])/u.test(text.slice(end, end + 200));
+  return (
+    /(?:^|[^\p{L}\p{N}_])__[\p{L}\p{N}][^_]*$/u.test(text.slice(Math.max(0, start - 200), start)) &&
+    !/\s/.test(text.charAt(start - 1))
+  );
+}

@@ -1,0 +1,46 @@
+import { toDecimal } from '../measure/decimal.ts';
+import { readNumber } from '../measure/number.ts';
+import { convert, findUnit, unitKind } from '../measure/unit.ts';
+import { cut, originOf, type Passage } from './passage.ts';
+import type { SeamsFact } from './procedure.ts';
+import type { Reading } from './reading.ts';
+
+/** Reads `D1 D2, stitch 301 at 4.0 mm, visible`: ids first, then what is known of the stitch, parted by commas. */
+export function readSeams(passage: Passage, reading: Reading): SeamsFact {
+  let ids: readonly string[] = [];
+  let stitch: string | null = null;
+  let stitchLength: string | null = null;
+  let visible = false;
+  let at = 0;
+  for (const [index, part] of passage.text.split(/,(?=\s|$)/).entries()) {
+    const words = part.trim();
+    const found = /^stitch (\d{3}(?:\.\d{3})*)(?: at (.+))?$/i.exec(words);
+    const length = found?.[2] === undefined ? null : readLength(found[2]);
+    if (index === 0 && /^[\p{L}\p{N}][\p{L}\p{N}_-]*(?: +[\p{L}\p{N}][\p{L}\p{N}_-]*)*$/u.test(words))
+      ids = words.split(/ +/);
+    else if (found && length !== undefined) {
+      stitch = found[1] ?? null;
+      stitchLength = length;
+    } else if (/^visible$/i.test(words)) visible = true;
+    else if (!/^(?:not visible|hidden)$/i.test(words)) {
+      reading.note({
+        rule: 'seams-unreadable',
+        at: originOf(cut(passage, at + part.length - part.trimStart().length), 0),
+        message: 'This part of the seams is shown, but the program makes nothing of it.',
+        found: words,
+        mend: 'Write the ids first, then "stitch 301 at 4.0 mm" and "visible", parted by commas.',
+        severity: 'warning',
+      });
+    }
+    at += part.length + 1;
+  }
+  return { text: passage.text.trim(), ids, stitch, stitchLength, visible };
+}
+
+function readLength(text: string): string | undefined {
+  const [, digits = '', unitText = ''] = /^([\d.,/ ½¼¾]+?) ?([^\d\s]+)$/.exec(text) ?? [];
+  const unit = findUnit(unitText);
+  const number = readNumber(digits);
+  if (unit === undefined || unitKind(unit) !== 'length' || !number.ok) return undefined;
+  return toDecimal(convert(number.value, unit, 'mm'));
+}

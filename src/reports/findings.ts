@@ -1,0 +1,42 @@
+import { columns, oneLine } from '../base/text.ts';
+import type { Finding } from '../procedure/finding.ts';
+import { lineText, sourceOf } from '../procedure/source.ts';
+
+/**
+ * Findings for people: place, rule and sentence; the line with a mark under the place; what to write instead; and a
+ * count at the end. `texts` holds the text of each file by the name that the findings use.
+ */
+export function findingsReport(findings: readonly Finding[], texts: ReadonlyMap<string, string>): string {
+  const sources = new Map([...texts].map(([file, text]) => [file, sourceOf(text, file)]));
+  const parts = findings.map((finding) => {
+    const source = sources.get(finding.file);
+    const { file, line, column, severity, rule, message, mend } = finding;
+    const head = `${oneLine(file)}:${line}:${column}  ${severity}  ${rule}: ${message}`;
+    const shown = source ? marked(lineText(source, line), line, column) : [];
+    return [head, ...shown, `  ${oneLine(mend)}`].join('\n');
+  });
+  return `${[...parts, counted(findings, texts.size)].join('\n\n')}\n`;
+}
+
+const WIDEST = 100;
+
+/** The line, cut around the place when it is long, and a mark below the place. */
+function marked(text: string, line: number, column: number): readonly string[] {
+  const index = column - 1;
+  const from = index > WIDEST - 20 ? index - 40 : 0;
+  const lead = from > 0 ? '…' : '';
+  const before = lead + oneLine(text.slice(from, index).toWellFormed());
+  const after = oneLine(text.slice(index, from + WIDEST).toWellFormed());
+  const gutter = `  ${line} | `;
+  return [`${gutter}${before}${after}`, `${' '.repeat(gutter.length - 2)}| ${' '.repeat(columns(before))}^`];
+}
+
+function counted(findings: readonly Finding[], files: number): string {
+  const errors = findings.filter(({ severity }) => severity === 'error').length;
+  const warnings = findings.length - errors;
+  const where = `in ${number(files, 'file')}`;
+  if (findings.length === 0) return `Nothing to mend ${where}.`;
+  return `${[number(errors, 'error'), number(warnings, 'warning')].join(' and ')} ${where}.`;
+}
+
+const number = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
