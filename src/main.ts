@@ -35,7 +35,7 @@ const program = new Command('walkfoot')
   .configureHelp({ helpWidth: Math.min(100, process.stdout.columns ?? 80) })
   .addHelpText(
     'after',
-    '\nExit status: 0 good, 1 the answer is bad news, 2 it could not run.\nExample: walkfoot demo practice && walkfoot --room practice',
+    '\nExit status: 0 good, 1 the answer is bad news, 2 it could not run.\nExample: walkfoot demo practice-room && walkfoot --room practice-room',
   );
 
 const inRoom = (command: Command): Command =>
@@ -139,8 +139,10 @@ verb('who [ticket]', 'who did which step of which bundle, when, with which readi
 
 example(
   program.command('demo [folder]').description('make a practice room with invented people, procedures and bundles'),
-  'walkfoot demo practice',
-).action(does(async (folder) => (await import('./commands/demo.ts')).demo(folder, io)));
+  'walkfoot demo practice-room --open',
+)
+  .option('--open', 'make it only when it is missing, then open its station')
+  .action(does(async (folder, options) => (await import('./commands/demo.ts')).demo(folder, options, io)));
 
 try {
   await program.parseAsync();

@@ -1,0 +1,62 @@
+import { readdirSync, statSync } from 'node:fs';
+import { isAbsolute, relative, resolve } from 'node:path';
+import { openRoom } from '../storage/room.ts';
+import { ROOM_FILE } from '../storage/settings.ts';
+import { inPlainWords } from '../storage/trouble.ts';
+import { MAKING, makePracticeRoom, PRACTICE_ROOM, type PracticeRoom } from './demo/practice-room.ts';
+import { cannot, type Io } from './io.ts';
+
+interface DemoOptions {
+  /** Make the room only when it is missing, then open its station. */
+  readonly open?: boolean;
+}
+
+/** Makes a practice room with invented people, procedures and bundles in a new folder; `practice-room` unless named. */
+export async function demo(named: string | undefined, options: DemoOptions, io: Io): Promise<number> {
+  const folder = resolve(io.cwd, named ?? 'practice-room');
+  const shown = inShort(folder, io.cwd);
+  switch (inPlainWords(folder, () => lookAt(folder))) {
+    case 'room':
+      if (!options.open)
+        return cannot(io, `There is a room in ${folder} already, and it stays as it is: name another folder.`);
+      if (!(await isPractice(folder)))
+        return cannot(io, `${folder} is no practice room: open it with \`walkfoot --room ${shown}\`.`);
+      break;
+    case 'other':
+      return cannot(io, `${folder} holds something else: name a new or empty folder for the practice room.`);
+    case 'free':
+      io.out(whatWasMade(shown, await makePracticeRoom(folder, io.clock)));
+  }
+  return options.open ? (await import('./sew.ts')).openStation({ room: folder }, io) : 0;
+}
+
+function lookAt(folder: string): 'free' | 'room' | 'other' {
+  const found = statSync(folder, { throwIfNoEntry: false });
+  if (!found) return 'free';
+  if (!found.isDirectory()) return 'other';
+  const names = readdirSync(folder).filter((name) => name !== MAKING);
+  if (names.includes(ROOM_FILE)) return 'room';
+  return names.length === 0 ? 'free' : 'other';
+}
+
+async function isPractice(folder: string): Promise<boolean> {
+  const room = await openRoom(folder);
+  await room.close();
+  return room.name === PRACTICE_ROOM;
+}
+
+/** As the person called it, where that is shorter than the whole path. */
+function inShort(folder: string, cwd: string): string {
+  const short = relative(cwd, folder);
+  const words = short === '' ? '.' : short.startsWith('..') || isAbsolute(short) ? folder : short;
+  return /^[\w./-]+$/.test(words) ? words : `'${words.replaceAll("'", String.raw`'\''`)}'`;
+}
+
+function whatWasMade(room: string, { hands, procedures, bundles, entries }: PracticeRoom): string {
+  return `${PRACTICE_ROOM} is in ${room}: ${hands} hands, ${procedures} procedures, ${bundles} bundles, ${entries} entries.
+All of it is made up. Try next:
+  walkfoot --room ${room}                        the station: sign on as Ines and type B-1041
+  walkfoot sew B-1047 --hand Ines --room ${room}  a lining from its first step
+  walkfoot who B-1042 --room ${room}             who did what, and who signed the recut
+`;
+}

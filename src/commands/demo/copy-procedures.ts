@@ -1,0 +1,14 @@
+import { copyFileSync, existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { CUS, CUT, HOD, LIN } from './tickets.ts';
+
+/** Copies the practice procedures, how to write one, and the pictures they show, from one folder with `procedures/` and `media/` to another. */
+export function copyProcedures(from: string, to: string): void {
+  for (const name of [LIN, CUS, HOD, CUT, 'README'].map((each) => join('procedures', `${each}.md`))) {
+    if (!existsSync(join(from, name)) && name.endsWith('README.md')) continue;
+    copyFileSync(join(from, name), join(to, name));
+    const shown = readFileSync(join(to, name), 'utf8').matchAll(/\(\.\.\/(media\/[\w.-]+)/g);
+    for (const picture of new Set(Array.from(shown, ([, path = '']) => path)))
+      if (existsSync(join(from, picture))) copyFileSync(join(from, picture), join(to, picture));
+  }
+}

@@ -1,0 +1,36 @@
+import type { HandId, ProcedureId } from '../../base/brand.ts';
+import { digestOf } from '../../ledger/leaf.ts';
+import { findProcedure, type ProcedureFile } from '../../storage/procedure-files.ts';
+import { type ReleasePlace, releaseDraft } from '../release-draft.ts';
+import { pastRevisions } from './past-revisions.ts';
+
+/** Releases the next revision of a procedure, the oldest text first and the one in the room's folder last. */
+export type ReleaseNext = (procedure: ProcedureId, by: HandId) => Promise<void>;
+
+export function releaser(place: ReleasePlace): ReleaseNext {
+  const waiting = new Map<ProcedureId, ProcedureFile[]>();
+  return async (id, by) => {
+    const texts = waiting.get(id) ?? revisionsOf(place.folder, id);
+    waiting.set(id, texts);
+    const text = texts.shift();
+    if (!text) throw new Error(`${id} has no more texts to be released`);
+    const released = await releaseDraft(place, text, by);
+    if (released.outcome === 'released') return;
+    const why =
+      released.outcome === 'refused'
+        ? released.refusal.message
+        : released.findings.map(({ line, message }) => `line ${line}: ${message}`).join(' ');
+    throw new Error(`${id} cannot be released in the practice room: ${why}`);
+  };
+}
+
+function revisionsOf(folder: string, id: ProcedureId): ProcedureFile[] {
+  const found = findProcedure(folder, id);
+  if (!found.ok) throw new Error(found.error.message);
+  const file = found.value;
+  const older = pastRevisions(id, file.text).map((text) => {
+    const bytes = new TextEncoder().encode(text);
+    return { ...file, text, bytes, digest: digestOf(bytes) };
+  });
+  return [...older, file];
+}

@@ -1,0 +1,56 @@
+import type { RoomLedger } from '../app/room-ledger.ts';
+import type { Digest, HandId, ProcedureId } from '../base/brand.ts';
+import type { Refusal } from '../base/result.ts';
+import type { LedgerStore } from '../ledger/ledger-store.ts';
+import type { Finding } from '../procedure/finding.ts';
+import { readProcedure } from '../procedure/read-procedure.ts';
+import type { ProcedureFile } from '../storage/procedure-files.ts';
+import { releaseTexts } from '../storage/release-texts.ts';
+
+/** Where a draft is released: the room's folder, with its ledger as files and as state. */
+export interface ReleasePlace {
+  readonly folder: string;
+  readonly store: LedgerStore;
+  readonly ledger: RoomLedger;
+}
+
+export type Released =
+  | {
+      readonly outcome: 'released';
+      readonly procedure: ProcedureId;
+      readonly revision: string;
+      readonly digest: Digest;
+    }
+  /** The draft has errors; the warnings are among the findings too. */
+  | { readonly outcome: 'errors'; readonly findings: readonly Finding[] }
+  | { readonly outcome: 'refused'; readonly refusal: Refusal };
+
+/**
+ * Freezes a draft and its pictures, by digest, as the next revision. The texts are on disk before the entry that names
+ * them. Rejects with `StoreTrouble` when the ledger cannot be used.
+ */
+export async function releaseDraft(
+  { folder, store, ledger }: ReleasePlace,
+  draft: ProcedureFile,
+  hand: HandId,
+): Promise<Released> {
+  const { procedure, findings } = readProcedure(draft.text, draft.name);
+  if (findings.some(({ severity }) => severity === 'error')) return { outcome: 'errors', findings };
+  const addresses = procedure.steps.flatMap((step) => step.pictures.map(({ address }) => address));
+  const texts = releaseTexts(folder, draft, [...new Set(addresses)]);
+  if (!texts.ok) return { outcome: 'refused', refusal: texts.error };
+  const { procedure: text, pictures } = texts.value;
+  await store.keep([text, ...pictures]);
+  const { id, title } = procedure;
+  const done = await ledger.attempt(null, {
+    do: 'release',
+    hand,
+    procedure: id,
+    title,
+    digest: text.digest,
+    pictures: pictures.map(({ address, digest }) => ({ address, digest })),
+  });
+  if (!done.ok) return { outcome: 'refused', refusal: done.error };
+  const revision = done.value.room.releases.get(id)?.at(-1)?.revision ?? '';
+  return { outcome: 'released', procedure: id, revision, digest: text.digest };
+}
