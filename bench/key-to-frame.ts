@@ -36,10 +36,12 @@ async function typeThrough(
   await pause(2500);
   const digits: number[] = [];
   const enters: number[] = [];
-  for (let i = 0; i < 300; i++) {
+  for (let i = 0; i < 50; i++) {
     // The first character waits to see whether a scanner follows, so it is not counted.
     await press('3');
-    for (const digit of ['1', '2']) digits.push(await press(digit));
+    for (const key of ['1', '2', '.', '5', BACKSPACE, '4', BACKSPACE, BACKSPACE]) digits.push(await press(key));
+    // Enter sooner after another enter waits to see whether somebody leans on the key.
+    await pause(1200);
     enters.push(await press('\r'));
   }
   child.write('\x03');
@@ -59,5 +61,7 @@ async function typeThrough(
     });
   }
 }
+
+const BACKSPACE = '\x7f';
 
 const pause = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));

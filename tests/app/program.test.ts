@@ -77,7 +77,7 @@ test('the way that If out: names opens only with a value outside', async () => {
   await enter(program, '316');
   await order(program, 'go back');
   await enter(program, 'drifted off the line');
-  expect(pointAt(program)).toBe('caution');
+  expect(pointAt(program)).toBe('1 Edges on the line 1');
 });
 
 test('undo strikes what was just recorded, for five seconds', async () => {
