@@ -7,12 +7,12 @@ import { jon, type World, wants } from './world.ts';
 /** What a hand is asked for, in order, as `step/set/point/place`, answering all well. */
 function itinerary(world: World): readonly string[] {
   const asked: string[] = [];
-  for (let here = world; ; ) {
-    const wanted = wants(here);
-    if (wanted.want !== 'point') return [...asked, wanted.want];
+  let here = world;
+  for (let wanted = wants(here); wanted.want === 'point' && asked.length < 100; wanted = wants(here)) {
     asked.push(`${wanted.at.set ?? 'all'} ${wanted.point.id}${wanted.place > 1 ? wanted.place : ''}`);
     here = answered(wanted.point.kind === 'reading' ? '312' : '')(here);
   }
+  return [...asked, wants(here).want];
 }
 
 const barriers = [
