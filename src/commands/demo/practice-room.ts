@@ -2,6 +2,9 @@ import { readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { roomLedger } from '../../app/room-ledger.ts';
 import type { Clock } from '../../base/instant.ts';
+import type { Release } from '../../bundle/room.ts';
+import type { LedgerStore } from '../../ledger/ledger-store.ts';
+import { memoryLedger } from '../../ledger/memory-ledger.ts';
 import { makeFolder, syncFolder } from '../../storage/durable.ts';
 import { createRoom } from '../../storage/room.ts';
 import { ROOM_FILE } from '../../storage/settings.ts';
@@ -54,19 +57,29 @@ async function fill(folder: string, clock: Clock): Promise<PracticeRoom> {
       writeFileSync(join(folder, 'README.md'), readme(PRACTICE_ROOM), { flush: true });
     });
     const time = storyClock(clock());
-    const store = room.ledger();
+    const store = memoryLedger(room.station);
     const ledger = await roomLedger(store, time.clock);
     await tellStories({ ledger, time }, releaser({ folder: room.folder, store, ledger }));
     const { hands, releases } = ledger.room();
-    return {
-      hands: hands.size,
-      procedures: releases.size,
-      bundles: ledger.bundles().length,
-      entries: (await store.head()) + 1,
-    };
+    const entries = await writeDown(store, [...releases.values()].flat(), room.ledger());
+    return { hands: hands.size, procedures: releases.size, bundles: ledger.bundles().length, entries };
   } finally {
     await room.close();
   }
+}
+
+/**
+ * Writes what was told in memory to the room's ledger: texts first, then all entries in one durable go, where one commit for
+ * each would take seconds. Answers how many there are.
+ */
+async function writeDown(told: LedgerStore, releases: readonly Release[], store: LedgerStore): Promise<number> {
+  const digests = new Set(releases.flatMap(({ digest, pictures }) => [digest, ...pictures.map((each) => each.digest)]));
+  const texts = await Promise.all([...digests].map((digest) => told.kept(digest)));
+  await store.keep(texts.filter((text) => text !== undefined));
+  const drafts = (await told.read({})).map(({ entry: { at, hand, kind, body } }) => ({ at, hand, kind, body }));
+  const written = await store.append(-1, drafts);
+  if (written.outcome === 'moved') throw new Error('somebody else wrote to a ledger that was just made');
+  return written.entries.length;
 }
 
 /** The settings come last: a folder counts as a room only when all of it is there. */

@@ -18,7 +18,7 @@ export async function tellStories(stage: Stage, releaseNext: ReleaseNext): Promi
 
   time.turnTo(4, '07:30');
   await scratchInTheWindow(stage);
-  time.turnTo(4, '14:20');
+  time.turnTo(4, '15:00');
   const oldKit = await opensOnTheOldRevision(stage);
 
   time.turnTo(3, '06:50');
@@ -30,12 +30,12 @@ export async function tellStories(stage: Stage, releaseNext: ReleaseNext): Promi
 
   time.turnTo(2, '07:20');
   await twoRollsInOneKit(stage);
-  time.turnTo(2, '13:00');
+  time.turnTo(2, '14:40');
   await twistBetweenThePlates(stage);
 
-  time.turnTo(1, '13:00');
+  time.turnTo(1, '14:15');
   await cleanRunWithAPowerCut(stage);
-  time.turnTo(1, '15:30');
+  time.turnTo(1, '15:40');
   await ties(stage, piet, { ticket: 'B-1047', procedure: LIN, sets: 2, rolls: ['R-340', 'R-344'] });
   await ties(stage, piet, { ticket: 'B-1048', procedure: CUT, sets: 1, rolls: ['R-340', 'R-344'] });
 }
