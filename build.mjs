@@ -1,6 +1,6 @@
 import { rm } from 'node:fs/promises';
 import { build } from 'esbuild';
-import { aliases } from './src/widgets/stubs/aliases.ts';
+import { aliases, leftOut } from './src/widgets/stubs/aliases.ts';
 
 /** Bundles the program into dist/, one chunk a command, so that a command loads only what it needs. */
 await rm('dist', { recursive: true, force: true });
@@ -14,7 +14,8 @@ await build({
   target: 'node24',
   jsx: 'automatic',
   define: { 'process.env.NODE_ENV': '"production"' },
-  alias: aliases,
+  // Ink looks for its developers' tools only when told to; they are not installed.
+  alias: { ...aliases, 'react-devtools-core': leftOut },
   minifySyntax: true,
   legalComments: 'linked',
   logLevel: 'warning',

@@ -1,5 +1,5 @@
 import { Command, CommanderError, Option } from 'commander';
-import type { Io } from './commands/io.ts';
+import { cannot, type Io } from './commands/io.ts';
 import { StoreTrouble } from './ledger/ledger-store.ts';
 
 /**
@@ -20,17 +20,23 @@ const io: Io = {
 };
 
 let code: number = 0;
+/** Runs a command's work with its operands and options; `--room` counts before the command's name as well as behind it. */
 const does =
-  <A extends readonly unknown[]>(work: (...args: A) => Promise<number>) =>
-  async (...args: A): Promise<void> => {
-    code = await work(...args);
+  (work: (...said: readonly Said[]) => Promise<number>) =>
+  async (...given: readonly unknown[]): Promise<void> => {
+    const command = given.at(-1) as Command;
+    code = await work(...(given.slice(0, -2) as Said[]), command.optsWithGlobals());
   };
+// The command line's own parser has checked what each command takes.
+// biome-ignore lint/suspicious/noExplicitAny: commander hands over whatever was declared.
+type Said = any;
 
 const program = new Command('walkfoot')
   .description(
     'Walks a sewer through a procedure, point by point, and keeps the evidence.\nWithout a command it opens the station.',
   )
   .exitOverride()
+  .enablePositionalOptions()
   .showHelpAfterError('(walkfoot --help tells more)')
   .configureHelp({ helpWidth: Math.min(100, process.stdout.columns ?? 80) })
   .addHelpText(
@@ -47,7 +53,14 @@ const verb = (usage: string, summary: string, shown: string): Command =>
 inRoom(program)
   .option('--plain', 'a dialogue of lines instead of a screen')
   .option('--hand <name>', 'sign on at once')
-  .action(does(async (options) => (await import('./commands/sew.ts')).openStation(options, io)));
+  .allowExcessArguments()
+  .action(
+    does(async (options) => {
+      const [unknown] = program.args;
+      if (unknown !== undefined) return noSuchCommand(unknown);
+      return (await import('./commands/sew.ts')).openStation(options, io);
+    }),
+  );
 
 verb('sew <ticket>', 'play one bundle from where it stands', 'walkfoot sew B-1041 --hand Ines')
   .option('--hand <name>', 'sign on at once, by name, id or badge')
@@ -151,6 +164,18 @@ try {
 }
 // Not process.exit: output into a pipe may still be on its way.
 process.exitCode = code;
+
+async function noSuchCommand(word: string): Promise<number> {
+  const { nearest } = await import('./procedure/nearest.ts');
+  const meant = nearest(
+    word,
+    program.commands.map((command) => command.name()),
+  );
+  return cannot(
+    io,
+    `There is no command ${word}${meant ? `; did you mean ${meant}?` : ':'} \`walkfoot --help\` lists them all.`,
+  );
+}
 
 function exitFor(trouble: unknown): number {
   if (trouble instanceof CommanderError) return trouble.exitCode === 0 ? 0 : 2;

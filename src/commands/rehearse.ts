@@ -5,7 +5,7 @@ import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { memoryLedger } from '../ledger/memory-ledger.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
-import { findingsText } from '../reports/findings.ts';
+import { findingsReport } from '../reports/findings.ts';
 import { findProcedure, type ProcedureFile, textOf } from '../storage/procedure-files.ts';
 import type { RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
@@ -23,7 +23,7 @@ export async function rehearse(
   if (text === undefined) return cannot(io, `${draft.value.name} is no UTF-8 text: save it as UTF-8.`);
   const { procedure, findings } = readProcedure(text, draft.value.name);
   if (findings.some(({ severity }) => severity === 'error')) {
-    io.err(findingsText(findings, new Map([[draft.value.name, text]])));
+    io.err(findingsReport(findings, new Map([[draft.value.name, text]])));
     io.err('A draft with errors can’t be rehearsed: mend them first.\n');
     return 1;
   }

@@ -1,6 +1,6 @@
 import { findHand } from '../app/find-hand.ts';
 import { assertNever } from '../base/assert-never.ts';
-import { findingsText } from '../reports/findings.ts';
+import { findingsReport } from '../reports/findings.ts';
 import { findProcedure } from '../storage/procedure-files.ts';
 import { inRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io } from './io.ts';
@@ -22,7 +22,7 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     switch (released.outcome) {
       case 'errors': {
         const { name, text } = draft.value;
-        io.err(findingsText(released.findings, new Map([[name, text]])));
+        io.err(findingsReport(released.findings, new Map([[name, text]])));
         io.err(`Not released: mend the errors in ${name} first.\n`);
         return 1;
       }

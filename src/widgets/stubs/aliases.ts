@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 
-const leftOut = fileURLToPath(new URL('./left-out.ts', import.meta.url));
+/** The module that stands for what is left out of the bundle. */
+export const leftOut = fileURLToPath(new URL('./left-out.ts', import.meta.url));
 
 /** For the bundler's `alias`: what marked-terminal loads for nothing. */
 export const aliases: Readonly<Record<string, string>> = {
