@@ -5,7 +5,8 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import { type RecordedEntry, readEntry } from '../bundle/entries.ts';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Procedure } from '../procedure/procedure.ts';
-import { type WhoRow, whoCsv, whoRows, whoTable } from '../reports/who.ts';
+import { type WhoRow, whoCsv, whoRows } from '../reports/who.ts';
+import { whoText } from '../reports/who-text.ts';
 import { inRoom, type OpenRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, widthOf } from './io.ts';
 
@@ -33,7 +34,10 @@ export function who(ticket: string | undefined, options: WhoOptions, io: Io): Pr
     );
     if (options.json) io.out(`${JSON.stringify(rows, null, 2)}\n`);
     else if (options.csv) io.out(whoCsv(rows));
-    else io.out(rows.length === 0 ? 'Nothing is recorded that answers this.\n' : `${whoTable(rows, widthOf(io))}\n`);
+    else
+      io.out(
+        rows.length === 0 ? 'Nothing is recorded that answers this.\n' : `${whoText(rows, widthOf(io)).join('\n')}\n`,
+      );
     return 0;
   });
 }

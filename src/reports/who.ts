@@ -1,12 +1,11 @@
 import { stringify } from 'csv-stringify/sync';
 import { assertNever } from '../base/assert-never.ts';
-import type { Digest, TicketId } from '../base/brand.ts';
-import { wallTime } from '../base/instant.ts';
-import { oneLine } from '../base/text.ts';
+import type { Digest, StepId, TicketId } from '../base/brand.ts';
+import { allChecks, type Bundle } from '../bundle/bundle.ts';
 import type { EntryKind, RecordedEntry, Settling } from '../bundle/entries.ts';
+import { evolve } from '../bundle/evolve.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
-import type { Procedure } from '../procedure/procedure.ts';
-import { table } from './table.ts';
+import type { Procedure, Step } from '../procedure/procedure.ts';
 
 /** One thing that was done, as an auditor reads it. Members that do not apply are null. */
 export interface WhoRow {
@@ -26,10 +25,14 @@ export interface WhoRow {
   readonly unit: string | null;
   readonly limit: string | null;
   readonly verdict: string | null;
+  /** How far outside the limit, in the unit. */
+  readonly by: string | null;
   /** The second person of a hold point. */
   readonly witness: string | null;
   /** Why it was crossed out, when it was. */
   readonly struck: string | null;
+  /** Asked again later, because the work went back. */
+  readonly again: boolean;
   readonly revision: string | null;
   readonly seq: number;
 }
@@ -46,6 +49,7 @@ export function whoRows(entries: readonly RecordedEntry[], { room, texts }: WhoS
   const struck = new Map(
     entries.flatMap((each) => (each.kind === 'struck' ? [[each.body.entry, each.body.reason] as const] : [])),
   );
+  const again = askedAgain(entries);
   const digests = new Map<TicketId, Digest>();
   const revisions = revisionsOf(room);
   return entries.flatMap((entry) => {
@@ -54,7 +58,8 @@ export function whoRows(entries: readonly RecordedEntry[], { room, texts }: WhoS
     if (entry.kind === 'opened') digests.set(ticket, entry.body.digest);
     const digest = 'digest' in entry.body ? entry.body.digest : digests.get(ticket);
     const id = 'step' in entry.body ? entry.body.step : null;
-    const step = digest && id ? texts.get(digest)?.steps.find((each) => each.id === id) : undefined;
+    const steps = (digest && texts.get(digest)?.steps) ?? [];
+    const step = steps.find((each) => each.id === id);
     const pointId = 'point' in entry.body ? entry.body.point : null;
     const point = step?.points.find((each) => each.id === pointId)?.text ?? pointId;
     const row: WhoRow = {
@@ -69,38 +74,56 @@ export function whoRows(entries: readonly RecordedEntry[], { room, texts }: WhoS
       name: nameOf(room, entry.hand),
       at: entry.at,
       typed: null,
-      value: saying(entry, room),
+      value: saying(entry, room, steps),
       unit: null,
       limit: null,
       verdict: null,
+      by: null,
       witness: null,
       struck: struck.get(entry.seq) ?? null,
+      again: again.has(entry.seq),
       revision: (digest && revisions.get(digest)) ?? null,
       seq: entry.seq,
     };
     if (entry.kind !== 'checked') return [row];
-    const { place, typed, value, unit, limit, verdict, witness } = entry.body;
-    return [{ ...row, place, typed, value, unit, limit, verdict, witness: witness ? nameOf(room, witness) : null }];
+    const { place, typed, value, unit, limit, verdict, by = null, witness } = entry.body;
+    return [{ ...row, place, typed, value, unit, limit, verdict, by, witness: witness ? nameOf(room, witness) : null }];
   });
 }
 
+/** Checks that no longer count because the work went back behind them. */
+function askedAgain(entries: readonly RecordedEntry[]): ReadonlySet<number> {
+  const bundles = new Map<TicketId, Bundle>();
+  for (const entry of entries) {
+    if (!('ticket' in entry.body)) continue;
+    const after = evolve(bundles.get(entry.body.ticket), entry);
+    if (after) bundles.set(entry.body.ticket, after);
+  }
+  const checks = [...bundles.values()].flatMap(allChecks);
+  return new Set(checks.filter((check) => check.again).map((check) => check.seq));
+}
+
 /** What an entry other than a check says, in a few words. */
-function saying(entry: RecordedEntry, room: Room): string | null {
+function saying(entry: RecordedEntry, room: Room, steps: readonly Step[]): string | null {
+  const stepWords = (id: StepId): string => {
+    const step = steps.find((each) => each.id === id);
+    return step ? `step ${step.number}, ${step.title}` : id;
+  };
   switch (entry.kind) {
     case 'ticketed':
       return `${entry.body.procedure}, ${entry.body.sets} sets${entry.body.rolls.length ? `, rolls ${entry.body.rolls.join(', ')}` : ''}`;
     case 'opened':
       return `revision ${entry.body.revision}`;
     case 'caution-read':
-      return `caution ${entry.body.caution} read`;
+      return cautionWords(steps, entry.body.step, entry.body.caution);
     case 'struck':
       return `entry ${entry.body.entry}: ${entry.body.reason}`;
     case 'sent-back':
-      return `back to ${entry.body.step}: ${entry.body.reason}`;
+      return `back to ${stepWords(entry.body.step)}: ${entry.body.reason}`;
     case 'held':
       return `${entry.body.hold}: ${entry.body.reason}`;
     case 'settled':
-      return `${entry.body.hold}, ${settlingWords(entry.body.how)}: ${entry.body.reason}`;
+      return `${entry.body.hold}, ${settlingWords(entry.body.how, stepWords)}: ${entry.body.reason}`;
     case 'handed-over':
       return `to ${nameOf(room, entry.body.to)}`;
     case 'paused':
@@ -114,12 +137,18 @@ function saying(entry: RecordedEntry, room: Room): string | null {
   }
 }
 
-function settlingWords(how: Settling): string {
+/** The signal word and what it warns of: the first sentence. */
+function cautionWords(steps: readonly Step[], id: StepId, number: number): string {
+  const caution = steps.find((each) => each.id === id)?.cautions[number - 1];
+  return caution ? `${caution.word} ${/^.*?[.](?=\s|$)/.exec(caution.text)?.[0] ?? caution.text}` : `caution ${number}`;
+}
+
+function settlingWords(how: Settling, stepWords: (id: StepId) => string): string {
   switch (how.as) {
     case 'rework':
-      return `rework from ${how.step}`;
+      return `rework from ${stepWords(how.step)}`;
     case 'recut':
-      return `${how.piece} recut as ${how.newPiece}${how.roll ? ` from ${how.roll}` : ''}`;
+      return `${how.piece} recut as ${how.newPiece}${how.roll ? ` from ${how.roll}` : ''}, back to ${stepWords(how.step)}`;
     case 'concession':
       return `concession ${how.name}, ${how.limit}, until ${how.expires}`;
     case 'scrap':
@@ -127,37 +156,6 @@ function settlingWords(how: Settling): string {
     default:
       return assertNever(how);
   }
-}
-
-/** For people: one line a row, as wide as the terminal. */
-export function whoTable(rows: readonly WhoRow[], width: number): string {
-  const tickets = new Set(rows.map(({ ticket }) => ticket));
-  const shape = [
-    ...(tickets.size > 1 ? [{ name: 'ticket', align: 'left' } as const] : []),
-    { name: 'set', align: 'right' } as const,
-    { name: 'step', align: 'right' } as const,
-    ...['point', 'value', 'limit', 'verdict', 'hand', 'at'].map((name) => ({ name, align: 'left' }) as const),
-    { name: 'seq', align: 'right' } as const,
-  ];
-  const cells = rows.map((row) => [
-    ...(tickets.size > 1 ? [row.ticket] : []),
-    row.set === null ? '' : String(row.set),
-    row.step === null ? '' : String(row.step),
-    row.kind === 'checked'
-      ? `${row.point ?? ''}${row.place !== null && row.place > 1 ? `, place ${row.place}` : ''}`
-      : `· ${row.kind}`,
-    [row.value, row.unit].filter((each) => each !== null).join(' '),
-    row.limit ?? '',
-    row.struck === null ? (row.verdict ?? '') : `struck: ${row.struck}`,
-    row.witness === null ? row.name : `${row.name}, ${row.witness} looked`,
-    `${row.at.slice(0, 10)} ${wallTime(row.at)}`,
-    String(row.seq),
-  ]);
-  return table(
-    shape,
-    cells.map((line) => line.map(oneLine)),
-    width,
-  ).join('\n');
 }
 
 /** RFC 4180, with a line of names; what a spreadsheet would run as a formula is defused. */
@@ -180,8 +178,10 @@ const columnsOf: readonly (keyof WhoRow)[] = [
   'unit',
   'limit',
   'verdict',
+  'by',
   'witness',
   'struck',
+  'again',
   'revision',
   'seq',
 ];
