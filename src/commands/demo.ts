@@ -1,5 +1,6 @@
 import { readdirSync, statSync } from 'node:fs';
 import { isAbsolute, relative, resolve } from 'node:path';
+import { columns, pad } from '../base/text.ts';
 import { openRoom } from '../storage/room.ts';
 import { ROOM_FILE } from '../storage/settings.ts';
 import { inPlainWords } from '../storage/trouble.ts';
@@ -53,10 +54,16 @@ function inShort(folder: string, cwd: string): string {
 }
 
 function whatWasMade(room: string, { hands, procedures, bundles, entries }: PracticeRoom): string {
-  return `${PRACTICE_ROOM} is in ${room}: ${hands} hands, ${procedures} procedures, ${bundles} bundles, ${entries} entries.
-All of it is made up. Try next:
-  walkfoot --room ${room}                        the station: sign on as Ines and type B-1041
-  walkfoot sew B-1047 --hand Ines --room ${room}  a lining from its first step
-  walkfoot who B-1042 --room ${room}             who did what, and who signed the recut
-`;
+  const next = [
+    [`walkfoot --room ${room}`, 'the station: sign on as Ines and type B-1041'],
+    [`walkfoot sew B-1047 --hand Ines --room ${room}`, 'a lining from its first step'],
+    [`walkfoot who B-1042 --room ${room}`, 'who did what, and who signed the recut of C'],
+  ] as const;
+  const widest = Math.max(...next.map(([command]) => columns(command)));
+  return [
+    `${PRACTICE_ROOM} is in ${room}: ${hands} hands, ${procedures} procedures, ${bundles} bundles, ${entries} entries.`,
+    'All of it is made up. Try next:',
+    ...next.map(([command, what]) => `  ${pad(command, widest)}  ${what}`),
+    '',
+  ].join('\n');
 }

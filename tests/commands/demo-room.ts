@@ -45,7 +45,7 @@ export async function called(call: (io: Io) => Promise<number>, cwd: string, at 
 }
 
 /** A Wednesday morning. */
-export const MIDWEEK = instant('2026-11-25T09:00:00+01:00');
+const MIDWEEK = instant('2026-11-25T09:00:00+01:00');
 
 export function instant(stamp: string): Instant {
   const found = parseStamp(stamp);

@@ -20,7 +20,7 @@ export interface Cast {
 }
 
 /** A place in a bundle: a step by its number, and in it a point by the beginning of its words. */
-export interface Mark {
+interface Mark {
   readonly step: number;
   readonly set?: number;
   readonly point?: string;
