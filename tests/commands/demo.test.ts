@@ -187,7 +187,7 @@ describe('the ledger', () => {
     expect(odd).toEqual([]);
   });
 
-  test('nobody settles or releases their own work', () => {
+  test('nobody is their own second person', () => {
     for (const { kind, body, hand } of room.entries) if (kind === 'checked') expect(body.witness).not.toBe(hand);
   });
 
