@@ -70,9 +70,9 @@ export function playOf(
   { bundle, procedure }: Playing,
   room: Room,
   hand: HandId,
-  rest: Pick<Play, 'last' | 'changes'>,
+  { last, changes }: Pick<Play, 'last' | 'changes'>,
 ): Play {
-  return { bundle, procedure, ticket: bundle.ticket, next: next(procedure, room, bundle, hand), ...rest };
+  return { bundle, procedure, ticket: bundle.ticket, next: next(procedure, room, bundle, hand), last, changes };
 }
 
 /** For this long one key strikes what was just recorded, without a reason. */

@@ -152,7 +152,10 @@ function entered(app: App, mode: Mode): Step {
 }
 
 function scanned(app: App, mode: Mode, text: string): Step {
-  if (mode === 'value') return intended({ ...app, field: text }, { intent: 'answer', text });
+  if (mode === 'value') {
+    const field = oneLine(text);
+    return intended({ ...app, field }, { intent: 'answer', text: field });
+  }
   if (hearing(mode) === 'text') {
     const [full] = typed(app, mode, text);
     return entered(full, mode);

@@ -28,7 +28,8 @@ export function update(before: App, arrived: Arrived): Step {
     case 'ticket':
       return takeTicket(app, arrived.ticket);
     case 'refused':
-      return [{ ...app, message: refusal(arrived.refusal.message) }, []];
+      // It may be refused because somebody else has gone on with the bundle: then the screen must say so.
+      return [{ ...app, message: refusal(arrived.refusal.message) }, app.play ? [{ effect: 'look' }] : []];
     case 'seen':
       return [seen(app, arrived), []];
     case 'taken': {

@@ -7,9 +7,11 @@ export interface Binding {
   readonly move: Move;
   /** For the legend and the key help. Bindings of one mode with the same words are shown as one. */
   readonly words: string;
-  /** Place in the legend; the smallest comes first and stays longest where room is short. */
+  /** Place in the lists of keys, the smallest first. From `HELP_ONLY` on the legend leaves it to the key help. */
   readonly rank: number;
 }
+
+export const HELP_ONLY = 50;
 
 /** What becomes of a letter, digit or sign that is bound to nothing. */
 export type Typing =
@@ -34,8 +36,10 @@ const does = (keys: readonly string[], move: 'enter' | 'escape' | 'erase', words
   rank,
 });
 
-const help = order('?', 'keys', 'keys', 90);
+const help = order('?', 'keys', 'keys', 49);
 const quit = order('ctrl-c', 'quit', 'leave the program', 80);
+/** At the station there is no other way out, so the legend shows it. */
+const out = { ...quit, rank: 8 };
 
 /** Tab ends a line for some scanners and calipers. */
 const enter = (words: string): Binding => does(['enter', 'tab'], 'enter', words);
@@ -51,6 +55,8 @@ const scroll: readonly Binding[] = [
   { keys: ['down'], move: { move: 'down' }, words: 'scroll', rank: 70 },
   ...pages,
 ];
+/** Where there is mostly something to read, the legend says how to read on. */
+const read = scroll.map((binding) => (binding.words === 'scroll' ? { ...binding, rank: 2 } : binding));
 const choose: readonly Binding[] = [
   { keys: ['up'], move: { move: 'up' }, words: 'choose', rank: 2 },
   { keys: ['down'], move: { move: 'down' }, words: 'choose', rank: 2 },
@@ -75,10 +81,10 @@ const atPoint: readonly Binding[] = [goBack, ...atBundle];
  * and the page of keys in the documentation are all drawn from this table.
  */
 export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
-  'sign on': [enter('sign on'), ...choose, erase, does(['escape'], 'escape', 'empty the field', 61), help, quit],
-  station: [enter('take it up'), ...choose, erase, does(['escape'], 'escape', 'sign off', 4), help, quit],
+  'sign on': [enter('sign on'), ...choose, erase, does(['escape'], 'escape', 'empty the field', 61), help, out],
+  station: [enter('take it up'), ...choose, erase, does(['escape'], 'escape', 'sign off', 4), help, out],
   caution: [press('I have read this'), ...scroll, ...atBundle],
-  changes: [press('I have read this'), ...scroll, ...atBundle],
+  changes: [press('I have read this'), ...read, ...atBundle],
   confirm: [press('done'), ...scroll, ...atPoint],
   value: [enter('record'), ...scroll, ...atPoint],
   'value begun': [enter('record'), ...scroll, erase, does(['escape'], 'escape', 'empty the field', 3), help, quit],
@@ -86,8 +92,8 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
   'one key': [does(['escape', 'enter'], 'escape', 'back to the field', 11), ...atPoint],
   choice: [press('record'), ...choose, ...atPoint],
   hold: [settle, ...scroll, lookBack, note, leave, handOver, big, help, quit],
-  finished: [press('go on'), ...scroll, lookBack, help, quit],
-  keys: [does(['enter', 'escape', '?'], 'escape', 'back'), ...scroll, quit],
+  finished: [press('go on'), ...read, lookBack, help, quit],
+  keys: [does(['enter', 'escape', '?'], 'escape', 'back'), ...read, quit],
   'look back': [
     order('x', 'strike', 'strike', 1),
     ...choose,

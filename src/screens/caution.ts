@@ -1,12 +1,14 @@
 import type { App } from '../app/app.ts';
+import { oneLine } from '../base/text.ts';
 import type { Next } from '../bundle/next.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { big } from '../widgets/big.ts';
 import type { Page } from '../widgets/page.ts';
 import { panel } from '../widgets/panel.ts';
-import { indentRow, span } from '../widgets/row.ts';
+import { indentRow } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { footer, rehearsal, textWidth } from './frame.ts';
+import { said } from './said.ts';
 
 type CautionNext = Extract<Next, { readonly want: 'caution' }>;
 
@@ -15,13 +17,13 @@ export function caution(app: App, { at, caution: { word, text }, number, of }: C
   const { columns: width, rows } = size;
   const before = rehearsal(app, width);
   const which = of > 1 ? ` · ${number} of ${of}` : '';
-  const step = wrapRow([span(`Step ${at.step.number} ${at.step.title}${which}`)], textWidth(size)).map((row) =>
+  const step = wrapRow([said(`Step ${at.step.number} ${at.step.title}${which}`)], textWidth(size)).map((row) =>
     indentRow(row, 1),
   );
   const foot = footer(app, size);
   const room = rows - before.length - step.length - foot.length;
-  const { band, message } = panel({ word, text, width, height: room });
-  const far = big(text, textWidth(size), Math.max(0, room - band.length - 1)).map((row) => indentRow(row, 1));
+  const { band, message } = panel({ word, text: oneLine(text), width, height: room });
+  const far = big(oneLine(text), textWidth(size), Math.max(0, room - band.length - 1)).map((row) => indentRow(row, 1));
   return {
     header: [...before, ...band],
     body: app.letters === 'big' ? [[], ...far] : message,

@@ -1,5 +1,6 @@
 import type { App, Play } from '../app/app.ts';
 import { assertNever } from '../base/assert-never.ts';
+import { oneLine } from '../base/text.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
 import { judgeAnswer } from '../bundle/judge-answer.ts';
 import { blanksOf, type WantedPoint } from '../bundle/next.ts';
@@ -7,10 +8,11 @@ import type { Size } from '../terminal/open-terminal.ts';
 import { big } from '../widgets/big.ts';
 import { field } from '../widgets/field.ts';
 import type { Page } from '../widgets/page.ts';
-import { blank, fillRow, indentRow, type Row, rowText, span } from '../widgets/row.ts';
+import { blank, fillRow, indentRow, type Row, rowText } from '../widgets/row.ts';
 import { footer, rehearsal } from './frame.ts';
 import { headline } from './outside.ts';
-import { limitOf } from './point-list.ts';
+import { limitOf, pointWords } from './point-list.ts';
+import { said } from './said.ts';
 import { clockFace } from './when.ts';
 
 /** The next action alone, for a screen further away: at most twelve rows of text, as large as they go. */
@@ -21,8 +23,9 @@ export function far(app: App, play: Play, wanted: WantedPoint | 'finish', size: 
   const room = Math.max(1, Math.min(MOST, size.rows - foot.length - before.length));
   const answer = answerRows(app, wanted, width, room);
   const wrong = wanted !== 'finish' && wanted.outside ? alarm(wanted, width) : [];
-  const asked = big(askedWords(app, play, wanted), width, Math.max(1, room - answer.length - wrong.length));
-  const body = [...wrong, ...asked, ...answer];
+  const bounds = limit(wanted, width);
+  const left = Math.max(1, room - answer.length - wrong.length - bounds.length);
+  const body = [...wrong, ...big(oneLine(askedWords(app, play, wanted)), width, left), ...bounds, ...answer];
   return {
     header: before,
     body: body.map((row) => indentRow(row, 1)),
@@ -37,6 +40,12 @@ export function far(app: App, play: Play, wanted: WantedPoint | 'finish', size: 
 
 const MOST = 12;
 
+/** Where the value is to lie, for itself, because it is looked at more often than the words. */
+function limit(wanted: WantedPoint | 'finish', width: number): readonly Row[] {
+  const words = wanted === 'finish' ? '' : limitOf(wanted.point);
+  return words === '' ? [] : [blank, ...big(words, width, 3)];
+}
+
 /** Reversed, in drawn letters where they fit. */
 function alarm({ outside, point }: WantedPoint, width: number): readonly Row[] {
   if (!outside) return [];
@@ -46,7 +55,7 @@ function alarm({ outside, point }: WantedPoint, width: number): readonly Row[] {
       ? headline(outside)
       : `OUT: ${by} ${point.kind === 'count' ? '' : (unit ?? '')} ${verdict === 'above' ? 'over' : 'under'}`;
   const rows = big(text.replace(/ +/g, ' '), width, 3);
-  return [...rows.map((row) => fillRow([span(rowText(row), 'bad')], width, 'bad')), blank];
+  return [...rows.map((row) => fillRow([said(rowText(row), 'bad')], width, 'bad')), blank];
 }
 
 function askedWords(app: App, play: Play, wanted: WantedPoint | 'finish'): string {
@@ -54,21 +63,20 @@ function askedWords(app: App, play: Play, wanted: WantedPoint | 'finish'): strin
   const { point, place } = wanted;
   const places = blanksOf(point);
   const which = places > 1 ? ` (${place} of ${places})` : '';
-  const limit = limitOf(point);
   switch (point.kind) {
     case 'tick':
     case 'written':
-      return point.text;
+      return pointWords(point);
     case 'reading':
     case 'count':
-      return `${point.text}${which} ${limit || point.unit}`;
+      return `${pointWords(point)}${which}${point.limit ? '' : ` ${point.unit}`}`;
     case 'choice':
-      return `${point.text}: ${point.options.map(({ text }, index) => `${index + 1} ${text}`).join(', ')}`;
+      return `${pointWords(point)}: ${point.options.map(({ text }, index) => `${index + 1} ${text}`).join(', ')}`;
     case 'hold point':
       return `Supervisor: ${point.text}`;
     case 'timed': {
       const seconds = wanted.clock ? elapsedSeconds(wanted.clock, play.bundle.lastAt, app.now) : 0;
-      return `${clockFace(seconds)} ${point.text} ${limit}`;
+      return `${clockFace(seconds)} ${pointWords(point)}`;
     }
     case 'computed': {
       const result = judgeAnswer(
@@ -76,7 +84,7 @@ function askedWords(app: App, play: Play, wanted: WantedPoint | 'finish'): strin
         wanted,
         '',
       );
-      return `${point.text} ${result.ok ? `${result.value.value} ${point.unit}` : result.error.message} ${limit}`;
+      return `${pointWords(point)} ${result.ok ? `${result.value.value} ${point.unit}` : result.error.message}`;
     }
     default:
       return assertNever(point);
@@ -100,7 +108,7 @@ function answerRows(app: App, wanted: WantedPoint | 'finish', width: number, roo
     case 'choice': {
       const { point } = wanted === 'finish' ? { point: null } : wanted;
       const option = point?.kind === 'choice' ? point.options[app.chosen] : undefined;
-      return option ? [blank, [span(`› ${app.chosen + 1} ${option.text}`, 'bright')]] : [];
+      return option ? [blank, [said(`› ${app.chosen + 1} ${option.text}`, 'bright')]] : [];
     }
     case 'tick':
     case 'timed':

@@ -3,10 +3,12 @@ import { parseStamp } from '../base/instant.ts';
 import { allChecks, type Bundle, type Check, isGood } from '../bundle/bundle.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
-import { blank, indentRow, type Row, span } from '../widgets/row.ts';
+import { blank, indentRow, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { byHowMuch } from './outside.ts';
+import { pointWords } from './point-list.ts';
+import { said } from './said.ts';
 import { lasted, when } from './when.ts';
 
 /** The end of a bundle: what came of it, how long it took, and what became of every reading that was outside. */
@@ -14,9 +16,9 @@ export function finished(app: App, play: Play, size: Size): Page {
   const width = textWidth(size);
   const { bundle } = play;
   const stories = allChecks(bundle).filter((check) => !isGood(check));
-  const say = (text: string): readonly Row[] => wrapRow([span(text)], width);
+  const say = (text: string): readonly Row[] => wrapRow([said(text)], width);
   return frame(app, size, {
-    top: [...wrapRow([span(`${play.ticket} is finished`, 'bright')], width), ...gap(size)],
+    top: [...wrapRow([said(`${play.ticket} is finished`, 'bright')], width), ...gap(size)],
     body: [
       ...say(counts(bundle)),
       ...say(time(app, bundle)),
@@ -51,11 +53,11 @@ function story({ procedure, bundle }: Play, check: Check, width: number): readon
   const step = procedure.steps.find(({ id }) => id === check.step);
   const point = step?.points.find(({ id }) => id === check.point);
   const where = `${check.set === null ? '' : `Set ${check.set}, `}step ${step?.number ?? '?'}`;
-  const what = point ? `${point.text}: ${byHowMuch(check, point)}` : check.value;
+  const what = point ? `${pointWords(point)}: ${byHowMuch(check, point)}` : check.value;
   return [
     blank,
-    ...wrapRow([span(`${where} · ${what}.`)], width),
-    ...wrapRow([span(`→ ${became(bundle, check)}.`)], Math.max(1, width - 2), 2).map((row) => indentRow(row, 2)),
+    ...wrapRow([said(`${where} · ${what}.`)], width),
+    ...wrapRow([said(`→ ${became(bundle, check)}.`)], Math.max(1, width - 2), 2).map((row) => indentRow(row, 2)),
   ];
 }
 

@@ -5,21 +5,23 @@ import { allChecks } from '../bundle/bundle.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { field } from '../widgets/field.ts';
 import type { Page } from '../widgets/page.ts';
-import { blank, indentRow, type Row, span } from '../widgets/row.ts';
+import { blank, indentRow, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { beside } from './beside.ts';
 import { frame, gap, textWidth } from './frame.ts';
+import { pointWords } from './point-list.ts';
+import { said } from './said.ts';
 
 /** A few questions, one at a time: the one that is asked now, below what has been answered. */
 export function formScreen(app: App, form: Form, size: Size): Page {
   const width = textWidth(size);
   const asked = question(app, form);
-  const said = answeredRows(app, form, width);
+  const before = answeredRows(app, form, width);
   const now = asked ? questionRows(app, asked, width) : [];
   return frame(app, size, {
-    top: [...wrapRow([span(title(app, form), 'strong')], width), ...gap(size)],
-    body: [...said, ...(said.length > 0 ? [blank] : []), ...now],
-    focus: said.length > 0 ? said.length + 1 + chosenRow(app, asked) : chosenRow(app, asked),
+    top: [...wrapRow([said(title(app, form), 'strong')], width), ...gap(size)],
+    body: [...before, ...(before.length > 0 ? [blank] : []), ...now],
+    focus: before.length > 0 ? before.length + 1 + chosenRow(app, asked) : chosenRow(app, asked),
     focusRows: asked?.options ? 1 : now.length,
   });
 }
@@ -30,14 +32,14 @@ function title(app: App, { about, entry }: Form): string {
   const { play } = app;
   switch (about) {
     case 'hold':
-      return play?.next.want === 'point' ? `Hold at ${play.next.point.text}` : 'Hold the bundle';
+      return play?.next.want === 'point' ? `Hold at ${pointWords(play.next.point)}` : 'Hold the bundle';
     case 'note':
       return 'Write a note';
     case 'strike': {
       const check = play && allChecks(play.bundle).find(({ seq }) => seq === entry);
       const point =
         check && play.procedure.steps.find(({ id }) => id === check.step)?.points.find(({ id }) => id === check.point);
-      return check ? `Strike ${check.value} at ${point?.text ?? check.point}` : 'Strike an entry';
+      return check ? `Strike ${check.value} at ${point ? pointWords(point) : check.point}` : 'Strike an entry';
     }
     case 'hand over':
       return 'Hand the bundle over';
@@ -62,32 +64,32 @@ function answeredRows(app: App, form: Form, width: number): readonly Row[] {
     const asked = question(app, { ...form, answers });
     const answer = form.answers[name] ?? '';
     answers = { ...answers, [name]: answer };
-    rows.push(...beside(span('✓ ', 'good'), [span(asked?.words ?? name)], [span(said(app, answer))], width));
+    rows.push(...beside(said('✓ ', 'good'), [said(asked?.words ?? name)], [said(inWords(app, answer))], width));
   }
   return rows;
 }
 
 /** Hands and steps are kept by id and read by name. */
-function said({ room, play }: App, answer: string): string {
+function inWords({ room, play }: App, answer: string): string {
   const hand = [...room.hands.values()].find(({ id }) => id === answer);
   const step = play?.procedure.steps.find(({ id }) => id === answer);
   return hand?.name ?? (step ? `${step.number} ${step.title}` : answer);
 }
 
 function questionRows(app: App, { words, options, usual }: Question, width: number): readonly Row[] {
-  const asked = wrapRow([span('› ', 'bright'), span(words, 'bright')], width, 2);
+  const asked = wrapRow([said('› ', 'bright'), said(words, 'bright')], width, 2);
   if (options)
     return [
       ...asked,
       ...options.flatMap((option, index) => {
         const isChosen = index === app.chosen;
         const style = isChosen ? 'bright' : 'plain';
-        return beside(span(`  ${isChosen ? '›' : ' '} ${index + 1}  `, style), [span(option, style)], [], width);
+        return beside(said(`  ${isChosen ? '›' : ' '} ${index + 1}  `, style), [said(option, style)], [], width);
       }),
     ];
   return [
     ...asked,
     indentRow(field({ text: app.field, width: Math.max(1, Math.min(60, width - 2)) }), 2),
-    ...(usual ? [indentRow([span(`enter alone: ${usual}`)], 2)] : []),
+    ...(usual ? [indentRow([said(`enter alone: ${usual}`)], 2)] : []),
   ];
 }

@@ -6,14 +6,15 @@ import { progress } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
 import { route } from '../bundle/route.ts';
 import { hints } from '../keys/hints.ts';
-import { keymaps } from '../keys/keymap.ts';
+import { HELP_ONLY, keymaps } from '../keys/keymap.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { type Hint, legend } from '../widgets/legend.ts';
 import type { Page } from '../widgets/page.ts';
-import { blank, cutRow, fillRow, indentRow, leftRight, type Row, span } from '../widgets/row.ts';
+import { blank, cutRow, fillRow, indentRow, leftRight, type Row } from '../widgets/row.ts';
 import { seam } from '../widgets/seam.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { enterWords } from './enter-words.ts';
+import { said } from './said.ts';
 
 /** What a screen puts between the head and the foot that all screens share. */
 export interface Content {
@@ -55,19 +56,21 @@ export function frame(app: App, size: Size, { top = [], body, focus = 0, focusRo
 
 /** The line that stands on every screen of a rehearsal. */
 export const rehearsal = ({ purpose }: App, columns: number): readonly Row[] =>
-  purpose === 'rehearse' ? [fillRow([span(' REHEARSAL · nothing is recorded', 'reverse')], columns, 'reverse')] : [];
+  purpose === 'rehearse' ? [fillRow([said(' REHEARSAL · nothing is recorded', 'reverse')], columns, 'reverse')] : [];
 
 /** The message, when there is one, and the keys. */
 export function footer(app: App, size: Size): readonly Row[] {
   const width = Math.max(1, size.columns - 2);
-  const said = app.message ? messageRows(app.message, width) : [];
+  const message = app.message ? messageRows(app.message, width) : [];
   const keys = legend(footHints(app), width, size.rows >= 24 ? 2 : 1);
-  return [...gap(size), ...indented(said), ...indented(keys)];
+  return [...gap(size), ...indented(message), ...indented(keys)];
 }
 
 /** The keys that do something now, in the words of the moment. */
 export function footHints(app: App): readonly Hint[] {
-  const open = keymaps[modeOf(app)].filter(({ move }) => move.move !== 'order' || isOpen(app, move.order));
+  const open = keymaps[modeOf(app)].filter(
+    ({ move, rank }) => rank < HELP_ONLY && (move.move !== 'order' || isOpen(app, move.order)),
+  );
   const now = enterWords(app);
   return hints(
     open.map((binding) => (binding.move.move === 'enter' && now !== null ? { ...binding, words: now } : binding)),
@@ -82,7 +85,7 @@ const MOST_MESSAGE = 4;
 
 function messageRows({ tone, text }: Message, width: number): readonly Row[] {
   const sign = { refusal: '! ', good: '✓ ', plain: '' }[tone];
-  return wrapRow([span(sign, 'strong'), span(text, tone === 'refusal' ? 'strong' : 'plain')], width, sign.length).slice(
+  return wrapRow([said(sign, 'strong'), said(text, tone === 'refusal' ? 'strong' : 'plain')], width, sign.length).slice(
     0,
     MOST_MESSAGE,
   );
@@ -102,7 +105,7 @@ function head(app: App, size: Size): readonly Row[] {
 
 /** The right end keeps its words before the left one, but never takes more than two thirds. */
 const apart = (left: string, right: string, width: number): Row =>
-  leftRight([span(left)], cutRow([span(right)], Math.floor((width * 2) / 3)), width);
+  leftRight([said(left)], cutRow([said(right)], Math.floor((width * 2) / 3)), width);
 
 function sewn({ procedure, bundle }: Play) {
   const { done, of } = progress(procedure, bundle);

@@ -3,20 +3,22 @@ import { type Hold, workedOn } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
-import { blank, fillRow, type Row, span } from '../widgets/row.ts';
+import { blank, fillRow, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
+import { pointWords } from './point-list.ts';
+import { said } from './said.ts';
 import { since, when } from './when.ts';
 
 /** A bundle on hold: what is held, why, since when and by whom, and who may settle it. */
 export function hold(app: App, play: Play, held: Hold, size: Size): Page {
   const width = textWidth(size);
-  const say = (text: string): readonly Row[] => wrapRow([span(text)], width);
+  const say = (text: string): readonly Row[] => wrapRow([said(text)], width);
   const long = since(held.at, app.now);
   return frame(app, size, {
-    top: [fillRow([span(` ON HOLD  ${held.name}`, 'reverse')], width, 'reverse'), ...gap(size)],
+    top: [fillRow([said(` ON HOLD  ${held.name}`, 'reverse')], width, 'reverse'), ...gap(size)],
     body: [
-      ...wrapRow([span(held.reason, 'bright')], width),
+      ...wrapRow([said(held.reason, 'bright')], width),
       blank,
       ...say(heldThing(play, held)),
       ...say(`By ${nameOf(app.room, held.by)}, ${when(held.at, app.now)}${long === '' ? '' : ` (${long})`}.`),
@@ -32,7 +34,7 @@ function heldThing({ procedure, bundle }: Play, { set, step, point }: Hold): str
   const parts = [
     set === null ? `The whole bundle of ${bundle.sets}` : `Set ${set} of ${bundle.sets}`,
     ...(where ? [`step ${where.number} ${where.title}`] : []),
-    ...(what ? [what.text] : []),
+    ...(what ? [pointWords(what)] : []),
   ];
   return `${parts.join(' · ')}.`;
 }

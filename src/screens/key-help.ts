@@ -6,11 +6,12 @@ import { hints } from '../keys/hints.ts';
 import { keymaps } from '../keys/keymap.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
-import { blank, type Row, span } from '../widgets/row.ts';
+import { blank, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { beside } from './beside.ts';
 import { enterWords } from './enter-words.ts';
 import { frame, gap, textWidth } from './frame.ts';
+import { said } from './said.ts';
 
 /** The keys of the screen underneath, drawn from its keymap, and what may be typed there. */
 export function keyHelp(app: App, size: Size): Page {
@@ -24,9 +25,9 @@ export function keyHelp(app: App, size: Size): Page {
   const all = hints(bindings).map(({ keys, words }) => ({ keys, words: LONG[words] ?? words }));
   const wide = Math.max(0, ...all.map(({ keys }) => columns(keys)));
   return frame(app, size, {
-    top: [...wrapRow([span('Keys of this screen', 'strong')], width), ...gap(size)],
+    top: [...wrapRow([said('Keys of this screen', 'strong')], width), ...gap(size)],
     body: [
-      ...all.flatMap(({ keys, words }) => beside(span(`${keys.padEnd(wide)}   `, 'strong'), [span(words)], [], width)),
+      ...all.flatMap(({ keys, words }) => beside(said(`${keys.padEnd(wide)}   `, 'strong'), [said(words)], [], width)),
       ...typingRows(mode, width),
     ],
   });
@@ -50,7 +51,7 @@ const LONG: Readonly<Record<string, string>> = {
 
 function typingRows(mode: Mode, width: number): readonly Row[] {
   const text = TYPING[mode];
-  return text === undefined ? [] : [blank, ...wrapRow([span(text)], width)];
+  return text === undefined ? [] : [blank, ...wrapRow([said(text)], width)];
 }
 
 const VALUE =

@@ -5,10 +5,12 @@ import { type Check, isGood } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
-import { indentRow, type Row, span } from '../widgets/row.ts';
+import { indentRow, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { beside } from './beside.ts';
 import { frame, gap, textWidth } from './frame.ts';
+import { pointWords } from './point-list.ts';
+import { said } from './said.ts';
 import { when } from './when.ts';
 
 /** Everything recorded for this bundle, newest first; what was struck stays readable, struck through, with the reason. */
@@ -18,8 +20,8 @@ export function lookBack(app: App, play: Play, size: Size): Page {
   const blocks = checks.map((check, index) => entryRows(app, play, check, index === app.chosen, width));
   const before = blocks.slice(0, app.chosen).flat().length;
   return frame(app, size, {
-    top: [...wrapRow([span(`Looking back at ${play.ticket}`, 'strong')], width), ...gap(size)],
-    body: blocks.length === 0 ? [[span('Nothing is recorded yet.')]] : blocks.flat(),
+    top: [...wrapRow([said(`Looking back at ${play.ticket}`, 'strong')], width), ...gap(size)],
+    body: blocks.length === 0 ? [[said('Nothing is recorded yet.')]] : blocks.flat(),
     focus: before,
     focusRows: blocks[app.chosen]?.length ?? 1,
   });
@@ -34,12 +36,12 @@ function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolea
   const sign = isGood(check) ? '' : '✗ ';
   return [
     ...beside(
-      span(isChosen ? ' › ' : '   ', 'bright'),
-      [span(point?.text ?? check.point, style)],
-      [span(`${sign}${valueWords(check)}`, style)],
+      said(isChosen ? ' › ' : '   ', 'bright'),
+      [said(point ? pointWords(point) : check.point, style)],
+      [said(`${sign}${valueWords(check)}`, style)],
       width,
     ),
-    ...wrapRow([span(`${where}${fate(app, check)}`)], Math.max(1, width - 3)).map((row) => indentRow(row, 3)),
+    ...wrapRow([said(`${where}${fate(app, check)}`)], Math.max(1, width - 3)).map((row) => indentRow(row, 3)),
   ];
 }
 

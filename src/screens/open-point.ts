@@ -11,22 +11,23 @@ import { readQuantity } from '../measure/quantity.ts';
 import type { UnitId } from '../measure/unit.ts';
 import type { Choice, Computed } from '../procedure/procedure.ts';
 import { field } from '../widgets/field.ts';
-import { indentRow, leftRight, type Row, rowColumns, span } from '../widgets/row.ts';
+import { indentRow, leftRight, type Row, rowColumns } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { beside } from './beside.ts';
 import { formulaWords } from './formula-words.ts';
 import { outside } from './outside.ts';
-import { goodChecks, limitOf } from './point-list.ts';
+import { goodChecks, limitOf, pointWords } from './point-list.ts';
+import { said } from './said.ts';
 import { clockFace } from './when.ts';
 
 /** The one bright thing on the screen: the point that is wanted now, with its field, its limit, and what is wrong with it. */
 export function openPoint(app: App, play: Play, wanted: WantedPoint, width: number): readonly Row[] {
   const { point, place } = wanted;
   const places = blanksOf(point);
-  const which = places > 1 ? [span(`${place} of ${places}`)] : [];
+  const which = places > 1 ? [said(`${place} of ${places}`)] : [];
   const room = Math.max(1, width - INDENT);
   return [
-    ...beside(span(' › ', 'bright'), [span(point.text, 'bright')], which, width),
+    ...beside(said(' › ', 'bright'), [said(pointWords(point), 'bright')], which, width),
     ...[
       ...answerRows(app, play, wanted, room),
       ...(wanted.outside ? outside(play, wanted, wanted.outside, room) : []),
@@ -48,7 +49,7 @@ function answerRows(app: App, play: Play, wanted: WantedPoint, width: number): r
       return [field({ text: app.field, width: wide(width) })];
     case 'hold point':
       return [
-        ...wrapRow([span('A supervisor looks and signs: name or badge')], width),
+        ...wrapRow([said('A supervisor looks and signs: name or badge')], width),
         field({ text: app.field, width: wide(width) }),
       ];
     case 'choice':
@@ -69,15 +70,15 @@ const NUMBER_WIDTH = 10;
 
 function valueRows(app: App, play: Play, wanted: WantedPoint, unit: UnitId, width: number): readonly Row[] {
   const { point, at } = wanted;
-  const before = goodChecks(point, at, play.bundle).map(valueWordsOf(unit)).join('   ');
+  const before = goodChecks(point, at, play.bundle).map(valueWordsOf(unit));
   const blank = field({ text: app.field, width: Math.max(1, Math.min(NUMBER_WIDTH, width - unit.length - 1)), unit });
   const limit = 'limit' in point && point.limit ? limitBounds(point.limit) : '';
-  const right = [span(limit === '' ? '' : `${limit} ${unit}`)];
-  const line: Row = [...(before === '' ? [] : [span(`${before}   `)]), ...blank];
+  const right = [said(limit === '' ? '' : `${limit} ${unit}`)];
+  const line: Row = [...before.map((value) => said(`${value}   `)), ...blank];
   const rows =
     rowColumns(line) + 2 + rowColumns(right) <= width
       ? [leftRight(line, right, width)]
-      : [...(before === '' ? [] : wrapRow([span(before)], width)), leftRight(blank, right, width)];
+      : [...(before.length === 0 ? [] : wrapRow([said(before.join(', '))], width)), leftRight(blank, right, width)];
   return [...rows, ...conversion(app.field, unit)];
 }
 
@@ -91,7 +92,7 @@ const valueWordsOf =
 /** A value in another unit is shown as both before it is recorded. */
 function conversion(typed: string, unit: UnitId): readonly Row[] {
   const read = typed === '' ? undefined : readQuantity(typed, unit);
-  return read?.ok && read.value.converted ? [[span(`= ${read.value.shown}`)]] : [];
+  return read?.ok && read.value.converted ? [[said(`= ${read.value.shown}`)]] : [];
 }
 
 /** All options look alike: a bold one would be ticked by habit. */
@@ -99,8 +100,8 @@ const options = ({ chosen }: App, { options: all }: Choice, width: number): read
   all.flatMap(({ text }, index) => {
     const isChosen = index === chosen;
     return beside(
-      span(`${isChosen ? '›' : ' '} ${index + 1}  `, isChosen ? 'bright' : 'plain'),
-      [span(text, isChosen ? 'bright' : 'plain')],
+      said(`${isChosen ? '›' : ' '} ${index + 1}  `, isChosen ? 'bright' : 'plain'),
+      [said(text, isChosen ? 'bright' : 'plain')],
       [],
       width,
     );
@@ -116,9 +117,9 @@ function clockRows(
   const seconds = clock ? elapsedSeconds(clock, bundle.lastAt, now) : 0;
   const state = clock ? 'the clock runs' : 'the clock stands';
   return [
-    leftRight([span(clockFace(seconds), 'bright'), span(`  ${state}`)], [span(limit)], width),
+    leftRight([said(clockFace(seconds), 'bright'), said(`  ${state}`)], [said(limit)], width),
     ...(clock?.setBack
-      ? wrapRow([span('The clock of this station was set back: the true time is longer.')], width)
+      ? wrapRow([said('The clock of this station was set back: the true time is longer.')], width)
       : []),
   ];
 }
@@ -139,10 +140,10 @@ function workedOut(
   });
   const result = judgeAnswer(situation, wanted, '');
   if (!result.ok)
-    return [...wrapRow([span(inNames)], width), ...wrapRow([span(`! ${result.error.message}`, 'strong')], width, 2)];
+    return [...wrapRow([said(inNames)], width), ...wrapRow([said(`! ${result.error.message}`, 'strong')], width, 2)];
   const sum: Row = [
-    span(inNames === inValues ? `${inNames} = ` : `${inNames} = ${inValues} = `),
-    span(`${result.value.value} ${point.unit}`, 'bright'),
+    said(inNames === inValues ? `${inNames} = ` : `${inNames} = ${inValues} = `),
+    said(`${result.value.value} ${point.unit}`, 'bright'),
   ];
-  return beside(span(''), sum, [span(limitOf(point))], width);
+  return beside(said(''), sum, [said(limitOf(point))], width);
 }

@@ -3,20 +3,29 @@ import { valueWords } from '../app/words.ts';
 import type { Check } from '../bundle/bundle.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import type { Point } from '../procedure/procedure.ts';
-import { fillRow, type Row, span } from '../widgets/row.ts';
+import { fillRow, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import { beside } from './beside.ts';
+import { said } from './said.ts';
 
 /** A value that is not acceptable: what is wrong, by how much, and every way on. Rows of exactly `width` columns where it shouts. */
-export function outside({ procedure }: Play, { at, point }: WantedPoint, check: Check, width: number): readonly Row[] {
+export function outside(
+  { procedure }: Play,
+  { at, point, clock }: WantedPoint,
+  check: Check,
+  width: number,
+): readonly Row[] {
   const { ifOut } = at.step.facts;
   const back = ifOut?.backTo && procedure.steps.find(({ id }) => id === ifOut.backTo);
-  const say = (text: string): readonly Row[] => wrapRow([span(text)], width, 4);
+  const say = (text: string): readonly Row[] => wrapRow([said(text)], width, 4);
   const key = (letter: string, text: string): readonly Row[] =>
-    wrapRow([span(letter, 'strong'), span(`   ${text}`)], width, 4);
+    beside(said(`${letter}   `, 'strong'), [said(text)], [], width);
   return [
-    ...shout(`${headline(check)}   ${byHowMuch(check, point)}`, width),
-    ...say(again(point)),
-    ...(ifOut ? say(`If out: ${ifOut.text}.`) : []),
+    ...shout(`${headline(check)}: ${byHowMuch(check, point)}`, width),
+    ...(point.kind === 'computed'
+      ? key('b', 'look back: strike a reading it came from, measure again')
+      : say(clock ? 'Time it again: the clock runs.' : again(point))),
+    ...(ifOut && !back ? say(`If out: ${ifOut.text}.`) : []),
     ...(back ? key('r', `back to step ${back.number}, ${back.title}`) : []),
     ...key('h', 'hold it: a supervisor decides'),
   ];
@@ -38,8 +47,8 @@ export function byHowMuch(check: Check, point: Point): string {
 
 /** Reversed from edge to edge, with a sign at both ends, so that no colour is needed to see it. */
 const shout = (text: string, width: number): readonly Row[] =>
-  wrapRow([span(text, 'bad')], Math.max(1, width - 6)).map((row) =>
-    fillRow([span(' ✗ ', 'bad'), ...row], width, 'bad'),
+  wrapRow([said(text, 'bad')], Math.max(1, width - 6)).map((row) =>
+    fillRow([said(' ✗ ', 'bad'), ...row], width, 'bad'),
   );
 
 function again(point: Point): string {
@@ -53,7 +62,6 @@ function again(point: Point): string {
     case 'timed':
       return 'Time it again: enter starts the clock anew.';
     case 'computed':
-      return 'b looks back: strike a reading it came from, then measure that again.';
     case 'tick':
     case 'written':
     case 'hold point':

@@ -6,24 +6,31 @@ import { nameOf, type Room } from '../bundle/room.ts';
 import type { Place } from '../bundle/route.ts';
 import { limitWords } from '../measure/limit-words.ts';
 import type { Point } from '../procedure/procedure.ts';
-import { type Row, span } from '../widgets/row.ts';
+import type { Row } from '../widgets/row.ts';
 import { beside } from './beside.ts';
+import { said } from './said.ts';
 
 /** A point that has been answered, with what was recorded. */
 export function donePoint(point: Point, at: Place, bundle: Bundle, room: Room, width: number): readonly Row[] {
   const checks = goodChecks(point, at, bundle);
-  const said = checks.length > 0 ? recorded(point, checks, room) : 'let through';
-  return beside(span(' ✓ ', 'good'), [span(point.text)], [span(said)], width);
+  const result = checks.length > 0 ? recorded(point, checks, room) : 'let through';
+  return beside(said(' ✓ ', 'good'), [said(pointWords(point))], [said(result)], width);
 }
 
 /** A point still to come, with its limit. */
 export const laterPoint = (point: Point, width: number): readonly Row[] =>
-  beside(span('   '), [span(point.text)], [span(limitOf(point))], width);
+  beside(said('   '), [said(pointWords(point))], [said(limitOf(point))], width);
 
 /** The good values of a point, blank by blank. */
 export function goodChecks(point: Point, at: Place, bundle: Bundle): readonly Check[] {
   const key = pointKey(at.set, at.step.id, point.id);
   return Array.from({ length: blanksOf(point) }, (_, blank) => liveCheck(bundle, key, blank + 1)).filter(isGood);
+}
+
+/** The words of a point with what they leave out: that it is a hold point, and the name formulas know it by. */
+export function pointWords(point: Point): string {
+  if (point.kind === 'hold point') return `Hold point: ${point.text}`;
+  return 'name' in point && point.name && !point.text.includes(point.name) ? `${point.text} ${point.name}` : point.text;
 }
 
 /** `310.5 to 313.5 mm`; empty without a limit. */

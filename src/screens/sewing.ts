@@ -5,11 +5,12 @@ import type { Picture, Step } from '../procedure/procedure.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import { prose } from '../widgets/prose.ts';
-import { blank, leftRight, type Row, rowColumns, span } from '../widgets/row.ts';
+import { blank, leftRight, type Row, rowColumns } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { openPoint } from './open-point.ts';
 import { donePoint, laterPoint } from './point-list.ts';
+import { said } from './said.ts';
 
 /** The screen at the machine: what to do in this step, what is done, and the next action. */
 export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): Page {
@@ -49,28 +50,29 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
 
 /** The number and name of a step, and the warning that it can't be undone. */
 export function stepTitle({ number, title, facts }: Step, width: number): readonly Row[] {
-  const name: Row = [span(`${number}  `, 'strong'), span(title, 'strong')];
-  const warning = facts.cannotBeUndone ? [span('cannot be undone', 'strong')] : [];
+  const name: Row = [said(`${number}  `, 'strong'), said(title, 'strong')];
+  const warning = facts.cannotBeUndone ? [said('cannot be undone', 'strong')] : [];
   if (rowColumns(name) + 2 + rowColumns(warning) <= width) return [leftRight(name, warning, width)];
   return [...wrapRow(name, width, 3), ...(warning.length > 0 ? [leftRight([], warning, width)] : [])];
 }
 
 /** The words of the step, its pictures as words, and its facts. */
 function words(step: Step, width: number): readonly Row[] {
-  const said = step.prose.trim() === '' ? [] : prose(step.prose, width);
+  const text = step.prose.trim() === '' ? [] : prose(step.prose, width);
   const rest = [...step.pictures.flatMap((picture) => pictureRows(picture, width)), ...factRows(step, width)];
-  return [...said, ...(said.length > 0 && rest.length > 0 ? [blank] : []), ...rest];
+  return [...text, ...(text.length > 0 && rest.length > 0 ? [blank] : []), ...rest];
 }
 
 const pictureRows = ({ alt, bringOut }: Picture, width: number): readonly Row[] =>
-  wrapRow([span(`Picture: ${alt}${bringOut.length > 0 ? ` (${bringOut.join(', ')})` : ''}`, 'dim')], width, 3);
+  wrapRow([said(`Picture: ${alt}${bringOut.length > 0 ? ` (${bringOut.join(', ')})` : ''}`, 'dim')], width, 3);
 
 function factRows({ facts }: Step, width: number): readonly Row[] {
   const { allowedMinutes, seams, needsSkill } = facts;
-  const said = [
-    ...(seams ? [`Seams ${seams.text}`] : []),
+  const short = [
+    ...(allowedMinutes === null ? [] : [`Allowed time: ${allowedMinutes} min`]),
     ...(needsSkill ? [`Needs skill: ${needsSkill}`] : []),
-    ...(allowedMinutes === null ? [] : [`Allowed time ${allowedMinutes} min`]),
-  ];
-  return said.length === 0 ? [] : wrapRow([span(said.join(' · '), 'dim')], width, 3);
+  ].join(' · ');
+  return [...(seams ? [`Seams: ${seams.text}`] : []), ...(short === '' ? [] : [short])].flatMap((line) =>
+    wrapRow([said(line, 'dim')], width, 3),
+  );
 }

@@ -7,9 +7,10 @@ import { currentRelease, nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { field } from '../widgets/field.ts';
 import type { Page } from '../widgets/page.ts';
-import { leftRight, type Row, span } from '../widgets/row.ts';
+import { leftRight, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
+import { said } from './said.ts';
 import { since } from './when.ts';
 
 /** Who is here: a name is typed, a badge scanned, or somebody chosen from the list. */
@@ -21,7 +22,7 @@ export function signOnScreen(app: App, size: Size): Page {
   const none = 'No hands are enrolled: a supervisor adds the first with `walkfoot hand add`.';
   return frame(app, size, {
     top: prompt(app, 'Who is here? Name or badge', size),
-    body: hands.length === 0 ? wrapRow([span(none)], width) : body,
+    body: hands.length === 0 ? wrapRow([said(none)], width) : body,
     focus: app.chosen,
   });
 }
@@ -43,7 +44,7 @@ export function stationScreen(app: App, size: Size): Page {
   const none = 'No bundle waits. Make a ticket with `walkfoot ticket PROCEDURE`.';
   return frame(app, size, {
     top: prompt(app, 'Scan or type a ticket', size),
-    body: bundles.length === 0 ? wrapRow([span(none)], width) : body,
+    body: bundles.length === 0 ? wrapRow([said(none)], width) : body,
     focus: app.chosen,
   });
 }
@@ -76,7 +77,7 @@ export function stateWords(app: App, bundle: Bundle): string {
 
 function prompt(app: App, words: string, size: Size): readonly Row[] {
   const width = textWidth(size);
-  const asked: Row = [span('› ', 'bright'), span(words, 'bright'), span('  ')];
+  const asked: Row = [said('› ', 'bright'), said(words, 'bright'), said('  ')];
   const room = width - columns(words) - 4;
   const line: Row = [...asked, ...field({ text: app.field, width: Math.max(6, Math.min(24, room)) })];
   return [line, ...gap(size)];
@@ -86,5 +87,5 @@ function prompt(app: App, words: string, size: Size): readonly Row[] {
 function chosenRow(app: App, index: number, left: string, right: string, width: number): Row {
   const isChosen = index === app.chosen && app.field === '';
   const style = isChosen ? 'strong' : 'plain';
-  return leftRight([span(isChosen ? ' › ' : '   ', 'strong'), span(left, style)], [span(right, style)], width);
+  return leftRight([said(isChosen ? ' › ' : '   ', 'strong'), said(left, style)], [said(right, style)], width);
 }

@@ -2,9 +2,10 @@ import type { App, Play } from '../app/app.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
-import { blank, span } from '../widgets/row.ts';
+import { blank } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
+import { said } from './said.ts';
 import { when } from './when.ts';
 
 /** A bundle that is not in this hand: not begun yet, left, or taken up by somebody else meanwhile. */
@@ -12,11 +13,11 @@ export function takeUp(app: App, { bundle, ticket, next, procedure }: Play, size
   const width = textWidth(size);
   const isNew = next.want === 'opening';
   return frame(app, size, {
-    top: [...wrapRow([span(procedure.title, 'strong')], width), ...gap(size)],
+    top: [...wrapRow([said(procedure.title, 'strong')], width), ...gap(size)],
     body: [
-      ...wrapRow([span(isNew ? `${ticket} is not begun.` : whose(app, bundle))], width),
+      ...wrapRow([said(isNew ? `${ticket} is not begun.` : whose(app, bundle))], width),
       blank,
-      ...wrapRow([span(isNew ? 'Press enter to begin.' : 'Press enter to take it up.', 'bright')], width),
+      ...wrapRow([said(isNew ? 'Press enter to begin.' : 'Press enter to take it up.', 'bright')], width),
     ],
   });
 }

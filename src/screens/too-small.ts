@@ -1,7 +1,7 @@
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
-import { span } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import { said } from './said.ts';
 
 /** Below this no screen can be trusted to show the next action whole. */
 export const LEAST: Size = { columns: 40, rows: 12 };
@@ -13,7 +13,7 @@ export function tooSmall({ columns, rows }: Size): Page {
   const text = `Too small: ${columns} × ${rows}. Make this window at least ${LEAST.columns} × ${LEAST.rows}. Nothing is lost.`;
   return {
     header: [],
-    body: wrapRow([span(text, 'bright')], Math.max(1, columns)),
+    body: wrapRow([said(text, 'bright')], Math.max(1, columns)),
     footer: [],
     focus: 0,
     width: columns,

@@ -1,0 +1,167 @@
+import type { App } from '../../src/app/app.ts';
+import type { AppStore } from '../../src/app/store.ts';
+import type { Workroom } from '../app/workroom.ts';
+import { press } from './lining.ts';
+
+interface Scene {
+  readonly room: Workroom;
+  readonly program: AppStore;
+}
+interface Story {
+  readonly as?: Partial<App>;
+  /** The keys that lead to the screen. */
+  readonly keys: string;
+  /** What happens besides keys, before the picture is taken. */
+  readonly after?: (scene: Scene) => Promise<void>;
+}
+
+const kit = '"ines" enter "b-1" enter "22" enter "R-318" enter 1 enter';
+/** Ines before the clock of set 1. */
+const flashed = `${kit} "1819" enter "1817" enter enter`;
+const asOther = '"vera" enter';
+
+async function flash({ room, program }: Scene): Promise<void> {
+  await press(program, 'enter');
+  room.clock.pass(12 * 60);
+  await press(program, 'enter');
+}
+
+/** Ines at step 3 of set 1, cautions read. */
+const sewing =
+  (keys: string) =>
+  async (scene: Scene): Promise<void> => {
+    await flash(scene);
+    await press(scene.program, `enter enter ${keys}`);
+    scene.program.tell({ news: 'second' });
+    await scene.program.settled();
+  };
+
+const upToHoldPoint = 'enter "312" enter "311" enter "312.5" enter "28" enter enter';
+
+/** One story for each screen and for each kind of point. */
+export const stories: Readonly<Record<string, Story>> = {
+  'sign-on': { keys: 'down' },
+  'sign-on-unknown': { keys: '"zoe" enter' },
+  station: { keys: '"ines" enter' },
+  'station-open': { keys: '"ines" enter "b-1" enter "22" enter esc l' },
+  count: { keys: '"ines" enter "b-1" enter "2"' },
+  'count-outside': { keys: '"ines" enter "b-1" enter "21" enter' },
+  written: { keys: '"ines" enter "b-1" enter "22" enter "R-318"' },
+  'one-key': { keys: '"ines" enter "b-1" enter "22" enter "R-318" esc' },
+  choice: { keys: '"ines" enter "b-1" enter "22" enter "R-318" enter 2' },
+  'choice-outside': { keys: '"ines" enter "b-1" enter "22" enter "R-318" enter 2 enter' },
+  converted: { keys: `${kit} "71 1/2 in"` },
+  'unit-refused': { keys: `${kit} "3 kg" enter` },
+  computed: { keys: `${kit} "1819" enter "1817" enter` },
+  'computed-outside': { keys: `${kit} "1822" enter "1816" enter enter` },
+  timed: { keys: flashed },
+  'timed-running': {
+    keys: `${flashed} enter`,
+    after: async ({ room, program }) => {
+      room.clock.pass(4 * 60 + 5);
+      program.tell({ news: 'second' });
+      await program.settled();
+    },
+  },
+  caution: { keys: flashed, after: flash },
+  notice: {
+    keys: flashed,
+    after: async (scene) => {
+      await flash(scene);
+      await press(scene.program, 'enter');
+    },
+  },
+  tick: { keys: flashed, after: sewing('') },
+  places: { keys: flashed, after: sewing('enter "312" enter "12 1/4 in" enter "31"') },
+  outside: { keys: flashed, after: sewing('enter "312" enter "316" enter') },
+  'hold-point': { keys: flashed, after: sewing(`${upToHoldPoint} "ver"`) },
+  'own-work-refused': { keys: flashed, after: sewing(`${upToHoldPoint} "ines" enter`) },
+  undo: { keys: flashed, after: sewing('enter u') },
+  hold: {
+    keys: flashed,
+    after: async (scene) => {
+      await sewing('enter "316" enter h "hole beside the line, sleeve D1" enter')(scene);
+      scene.room.clock.pass(11 * 60);
+      scene.program.tell({ news: 'second' });
+      await scene.program.settled();
+    },
+  },
+  'form-hold': { keys: flashed, after: sewing('enter "316" enter h "hole beside"') },
+  'form-settle': {
+    keys: flashed,
+    after: sewing('enter "316" enter h "hole beside the line" enter s "vera" enter'),
+  },
+  'form-settle-step': {
+    keys: flashed,
+    after: sewing('enter "316" enter h "hole beside the line" enter s "vera" enter 1 enter "9" enter'),
+  },
+  'form-strike': { keys: `${kit} b x "wrong roll, "` },
+  'look-back': { keys: `${kit} "1819" enter b down x "misread" enter b down` },
+  'keys-station': { keys: '"ines" enter ?' },
+  'keys-point': { keys: flashed, after: sewing('enter ?') },
+  changes: {
+    keys: `"ines" enter "b-1" enter "22" enter esc l esc`,
+    after: async ({ room, program }) => {
+      const { changedLining } = await import('./lining.ts');
+      await room.release(changedLining);
+      const made = await room.ledger.attempt(null, newTicket);
+      if (!made.ok) throw new Error(made.error.message);
+      await press(program, '"ines" enter "b-2" enter');
+    },
+  },
+  'taken-by-another': {
+    keys: kit,
+    after: async ({ room, program }) => {
+      const other = await room.program();
+      await press(other, `${asOther} "b-1" enter`);
+      await press(program, '"1819" enter');
+      program.tell({ news: 'second' });
+      await program.settled();
+    },
+  },
+  finish: {
+    keys: flashed,
+    after: async (scene) => {
+      await sewing(`${upToHoldPoint} "vera" enter`)(scene);
+      await secondSet(scene);
+    },
+  },
+  finished: {
+    keys: flashed,
+    after: async (scene) => {
+      await sewing('enter "316" enter "312" enter "311" enter "312.5" enter "28" enter enter "vera" enter')(scene);
+      await secondSet(scene);
+      await press(scene.program, '"2" enter');
+    },
+  },
+  rehearsal: { as: { purpose: 'rehearse' }, keys: flashed, after: sewing('enter "312"') },
+  'rehearsal-caution': { as: { purpose: 'rehearse' }, keys: flashed, after: flash },
+  'big-tick': { as: { letters: 'big' }, keys: flashed, after: sewing('') },
+  'big-reading': { as: { letters: 'big' }, keys: flashed, after: sewing('enter "312" enter "31"') },
+  'big-outside': { as: { letters: 'big' }, keys: flashed, after: sewing('enter "316" enter') },
+  'big-choice': { as: { letters: 'big' }, keys: '"ines" enter "b-1" enter "22" enter "R-318" enter 2' },
+  'big-caution': { as: { letters: 'big' }, keys: flashed, after: flash },
+};
+
+async function secondSet(scene: Scene): Promise<void> {
+  await press(scene.program, '"1819" enter "1817" enter enter');
+  await flash(scene);
+  await press(scene.program, `${upToHoldPoint} "vera" enter`);
+}
+
+const newTicket = {
+  do: 'make ticket',
+  hand: 'room',
+  ticket: 'B-2',
+  procedure: 'T-1',
+  sets: 1,
+  rolls: [],
+} as unknown as Parameters<Workroom['ledger']['attempt']>[1];
+
+/** The program at the end of the story. */
+export async function play(story: Story, room: Workroom): Promise<AppStore> {
+  const program = await room.program(story.as);
+  await press(program, story.keys);
+  await story.after?.({ room, program });
+  return program;
+}
