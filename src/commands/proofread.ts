@@ -27,7 +27,7 @@ export async function proofreadCommand(files: readonly string[], options: Proofr
       return 2;
     }
     texts.set(file, text.value);
-    findings.push(...readProcedure(text.value, file).findings);
+    for (const finding of readProcedure(text.value, file).findings) findings.push(finding);
   }
   io.out(options.json ? `${JSON.stringify(findings, null, 2)}\n` : findingsReport(findings, texts));
   return findings.some(({ severity }) => severity === 'error') ? 1 : 0;

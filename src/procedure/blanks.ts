@@ -12,15 +12,13 @@ export function findBlanks(text: string): Blanks {
   let malformed: Span | null = null;
   for (const { 0: run, index } of text.matchAll(/\\[\s\S]|_(?:[ \t]?_)+|＿+|‗+/g)) {
     if (run.startsWith('\\')) continue;
-    const span = { start: index, end: index + run.length };
-    const pieces = run.split(/[ \t]/);
-    if (pieces.every((piece) => /^_{4,}$/.test(piece))) {
-      let at = index;
-      for (const piece of pieces) {
-        blanks.push({ start: at, end: at + piece.length });
-        at += piece.length + 1;
-      }
-    } else if (!isBoldMark(text, span)) malformed ??= span;
+    const pieces = Array.from(run.matchAll(/[^ \t]+/g), (piece) => ({
+      start: index + piece.index,
+      end: index + piece.index + piece[0].length,
+    }));
+    const odd = pieces.find(({ start, end }) => !/^_{4,}$/.test(text.slice(start, end)));
+    if (odd === undefined) for (const piece of pieces) blanks.push(piece);
+    else if (!isBoldMark(text, { start: index, end: index + run.length })) malformed ??= odd;
   }
   return { blanks, malformed };
 }

@@ -71,11 +71,14 @@ function readTask(paragraph: Nodes, step: StepDraft | null, body: Body, unique: 
   const { reading } = body;
   const line = lineOf(paragraph);
   body.boxLines.add(line);
-  for (let at = line; at <= (paragraph.position?.end.line ?? line); at += 1) body.pointLines.add(at);
+
   const at = startOf(paragraph) + 3;
+  const end = endOfPoint(paragraph, body);
+  const lines = reading.source.text.slice(at, end).split('\n').length;
+  for (let next = line; next < line + lines; next += 1) body.pointLines.add(next);
   if (step === null) {
     const mend = 'Put a line such as ## Count the kit above it.';
-    const found = reading.source.text.slice(startOf(paragraph), endOf(paragraph));
+    const found = reading.source.text.slice(startOf(paragraph), end);
     reading.note({
       rule: 'point-outside-step',
       at: startOf(paragraph),
@@ -86,23 +89,30 @@ function readTask(paragraph: Nodes, step: StepDraft | null, body: Body, unique: 
     return;
   }
   step.asked += 1;
-  if (/\n[ \t>]*\|/.test(reading.source.text.slice(at, endOf(paragraph)))) {
+  if (/\n[ \t>]*\|/.test(reading.source.text.slice(at, end))) {
     const message = 'A table has run into the words of this point.';
     reading.note({
       rule: 'table-in-point',
       at,
       message,
-      found: reading.source.text.slice(at, endOf(paragraph)),
+      found: reading.source.text.slice(at, end),
       mend: 'Leave an empty line before the table, and begin it at the margin.',
     });
     return;
   }
-  const { passage, pictures } = takePictures(passageOf(reading.source, at, endOf(paragraph)), reading);
+  const { passage, pictures } = takePictures(passageOf(reading.source, at, end), reading);
   step.pictures.push(...pictures);
   const draft = readPoint(passage, line, reading);
   if (draft === undefined) return;
   unique(draft.point.id, draft.point.text, draft.at);
   step.points.push(draft);
+}
+
+/** Markdown draws a line below without a proper box into the point above it; the point ends before such a line. */
+function endOfPoint(paragraph: Nodes, { reading }: Body): number {
+  const text = reading.source.text.slice(startOf(paragraph), endOf(paragraph));
+  const next = /\n[\s>]*(?:[-*+•–—]|\d+[.)])?\s*\[[^\S\n]*\S?[^\S\n]*\](?![([:])/u.exec(text);
+  return next ? startOf(paragraph) + next.index : endOf(paragraph);
 }
 
 /** What is written under a point, within its item. */

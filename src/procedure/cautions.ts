@@ -1,3 +1,4 @@
+import { distance } from 'fastest-levenshtein';
 import type { Blockquote, Paragraph } from 'mdast';
 import { nearest } from './nearest.ts';
 import { passageOf } from './passage.ts';
@@ -79,9 +80,10 @@ function readLines(paragraph: Paragraph, from: number, to: number, drafts: Cauti
 }
 
 function noteOdd(signal: SignalLine, at: number, words: string, { note }: Reading): void {
-  const near = nearest(signal.word, SIGNAL_WORDS) ?? ALIKE.get(signal.word.toUpperCase());
   const isShouted = signal.word.length > 1 && signal.word === signal.word.toUpperCase();
-  if (near === undefined && !isShouted) return;
+  const slip = SIGNAL_WORDS.find((word) => distance(word, signal.word.toUpperCase()) < 2);
+  if (slip === undefined && !isShouted) return;
+  const near = slip ?? ALIKE.get(signal.word) ?? nearest(signal.word, SIGNAL_WORDS);
   const isRight = SIGNAL_WORDS.some((word) => word === signal.word) && !signal.isBold;
   note({
     rule: isRight ? 'signal-word-not-bold' : 'signal-word-unknown',

@@ -98,11 +98,13 @@ function parse(yaml: string, start: number, note: Note): ParsedNode | null {
     },
   });
   if (alias) {
+    const value = alias.range?.[0] ?? 0;
+    const at = 'anchor' in alias && alias.anchor ? Math.max(0, yaml.lastIndexOf(`&${alias.anchor}`, value)) : value;
     note({
       rule: 'front-matter-alias',
-      at: start + (alias.range?.[0] ?? 0),
+      at: start + at,
       message: 'Anchors (&) and aliases (*) are not read at the top of a procedure.',
-      found: yaml.slice(alias.range?.[0], alias.range?.[1]),
+      found: yaml.slice(at, alias.range?.[1]),
       mend: 'Write the value itself, in "quotes" if it begins with & or *.',
     });
     return null;

@@ -20,12 +20,13 @@ export function inlineSpans(text: string): InlineSpans {
   const runs = backtickRuns(text);
   const codes: CodeSpan[] = [];
   const comments: Span[] = [];
+  const lastClose = text.lastIndexOf('-->');
   const start = /\\[\s\S]|`+|<!--/g;
   for (let found = start.exec(text); found !== null; found = start.exec(text)) {
     if (found[0].startsWith('\\')) continue;
     if (found[0] === '<!--') {
+      if (lastClose < found.index + 4) continue;
       const end = text.indexOf('-->', found.index + 4);
-      if (end === -1) continue;
       comments.push({ start: found.index, end: end + 3 });
       start.lastIndex = end + 3;
     } else {

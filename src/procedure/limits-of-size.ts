@@ -26,11 +26,21 @@ export function outsize(source: Source): Problem | undefined {
         mend: 'Write steps as headings and points as one plain list, without lists inside lists.',
       };
     }
+    if (line.length > LONGEST_LINE) {
+      return {
+        rule: 'too-long',
+        at: start,
+        message: `A line has more than ${LONGEST_LINE} characters, and the file was not read.`,
+        found: line,
+        mend: 'Break the line, with an empty line between paragraphs.',
+      };
+    }
   }
   return undefined;
 }
 
 const MOST_LINES = 5000;
+const LONGEST_LINE = 20_000;
 const DEEPEST = 50;
 const WIDEST = 200;
 

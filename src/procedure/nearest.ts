@@ -6,7 +6,7 @@ export function nearest(word: string, known: readonly string[]): string | undefi
   if (known.length === 0) return undefined;
   const lower = known.map((one) => one.toLowerCase());
   const found = closest(asked, lower);
-  if (distance(asked, found) > Math.max(1, Math.floor(found.length / 3))) return undefined;
+  if (distance(asked, found) > Math.max(found.length > 3 ? 2 : 1, Math.floor(found.length / 3))) return undefined;
   return known[lower.indexOf(found)];
 }
 

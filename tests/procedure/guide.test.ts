@@ -1,0 +1,33 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { readProcedure } from '../../src/procedure/read-procedure.ts';
+import { wrap } from './wrap.ts';
+
+const guide = readFileSync(new URL('../../procedures/README.md', import.meta.url), 'utf8');
+const examples = [...guide.matchAll(/^```markdown( file)?\n([\s\S]*?)^```$/gm)].map(([, isFile, text = '']) => ({
+  isFile: isFile !== undefined,
+  text,
+}));
+
+describe('every example of the guide to writing procedures reads without a finding', () => {
+  test('there are examples of everything', () => {
+    const kinds = examples.flatMap(({ isFile, text }) =>
+      readProcedure(isFile ? text : wrap(text), 'README.md').procedure.steps.flatMap(({ points }) =>
+        points.map(({ kind }) => kind),
+      ),
+    );
+    expect([...new Set(kinds)].sort()).toEqual([
+      'choice',
+      'computed',
+      'count',
+      'hold point',
+      'reading',
+      'tick',
+      'timed',
+      'written',
+    ]);
+  });
+  test.each(examples)('$text', ({ isFile, text }) => {
+    expect(readProcedure(isFile ? text : wrap(text), 'README.md').findings).toEqual([]);
+  });
+});
