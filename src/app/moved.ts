@@ -71,7 +71,7 @@ const lists: Partial<Record<Mode, (app: App) => number>> = {
 
 function chose(app: App, mode: Mode, by: number): App {
   const size = lists[mode]?.(app) ?? 0;
-  return size === 0 ? app : { ...app, chosen: Math.min(size - 1, Math.max(0, app.chosen + by)) };
+  return size === 0 ? app : { ...app, chosen: Math.min(size - 1, Math.max(0, app.chosen + by)), message: null };
 }
 
 /** Never further than the screen goes, so that the way back is as long as the way there. */
@@ -84,7 +84,7 @@ function typed(app: App, mode: Mode, text: string): Step {
   if (mode === 'choice' || mode === 'form choice') {
     const number = Number(text);
     return Number.isInteger(number) && number >= 1 && number <= (lists[mode]?.(app) ?? 0)
-      ? still({ ...app, chosen: number - 1 })
+      ? still({ ...app, chosen: number - 1, message: null })
       : still(app);
   }
   if (mode !== 'value' && hearing(mode) === 'commands')

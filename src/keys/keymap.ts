@@ -39,7 +39,7 @@ const does = (keys: readonly string[], move: 'enter' | 'escape' | 'erase', words
 const help = order('?', 'keys', 'keys', 49);
 const quit = order('ctrl-c', 'quit', 'leave the program', 80);
 /** At the station there is no other way out, so the legend shows it. */
-const out = { ...quit, rank: 8 };
+const out = { ...quit, words: 'close', rank: 8 };
 
 /** Tab ends a line for some scanners and calipers. */
 const enter = (words: string): Binding => does(['enter', 'tab'], 'enter', words);

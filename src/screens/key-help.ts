@@ -44,6 +44,7 @@ const LONG: Readonly<Record<string, string>> = {
   'back to the step': 'go back, as the step says',
   'big letters': 'big letters, or small ones again',
   'leave the program': 'leave the program; the bundle waits for you',
+  close: 'close the program',
   settle: 'settle the hold (a supervisor)',
   'other keys': 'then one key: h hold, b look back, ? keys',
   keys: 'this list',

@@ -2,6 +2,7 @@ import type { App, Play } from '../app/app.ts';
 import { lookedBack } from '../app/moved.ts';
 import { valueWords } from '../app/words.ts';
 import { type Check, isGood } from '../bundle/bundle.ts';
+import { blanksOf } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
@@ -32,7 +33,8 @@ function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolea
   const point = step?.points.find(({ id }) => id === check.point);
   const style = check.struck ? 'struck' : isChosen ? 'bright' : 'plain';
   const set = check.set === null ? '' : ` set ${check.set}`;
-  const where = `${when(check.at, app.now)} ${nameOf(app.room, check.hand)} · step ${step?.number ?? '?'}${set}`;
+  const place = point && blanksOf(point) > 1 ? ` · ${check.place} of ${blanksOf(point)}` : '';
+  const where = `${when(check.at, app.now)} ${nameOf(app.room, check.hand)} · step ${step?.number ?? '?'}${set}${place}`;
   const sign = isGood(check) ? '' : '✗ ';
   return [
     ...beside(

@@ -35,11 +35,12 @@ export function stationScreen(app: App, size: Size): Page {
     Math.min(14, Math.max(0, ...bundles.map((each) => columns(of(each)))));
   const ticketWide = wide(({ ticket }) => ticket);
   const procedureWide = wide(({ procedure }) => procedure);
+  const stateWide = Math.max(0, ...bundles.map((each) => columns(stateWords(app, each))));
   const body = bundles.map((bundle, index) => {
     const { ticket, procedure } = bundle;
     const title = currentRelease(app.room, procedure)?.title ?? '';
     const left = `${pad(ticket, ticketWide)}  ${pad(procedure, procedureWide)}  ${title}`;
-    return chosenRow(app, index, left, stateWords(app, bundle), width);
+    return chosenRow(app, index, left, pad(stateWords(app, bundle), stateWide), width);
   });
   const none = 'No bundle waits. Make a ticket with `walkfoot ticket PROCEDURE`.';
   return frame(app, size, {

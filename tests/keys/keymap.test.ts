@@ -90,6 +90,6 @@ test('the legend is the table, the most important first, keys of one meaning tog
     'enter done · u undo · r back to the step · h hold · b look back · n note · l leave · o hand over · g big letters · ? keys · ↑ ↓ scroll · page up page down turn the page · ctrl-c leave the program',
   );
   expect(legend('station')).toBe(
-    'enter take it up · ↑ ↓ choose · esc sign off · ctrl-c leave the program · ? keys · backspace rub out · page up page down turn the page',
+    'enter take it up · ↑ ↓ choose · esc sign off · ctrl-c close · ? keys · backspace rub out · page up page down turn the page',
   );
 });
