@@ -48,7 +48,7 @@ test.each([
         if (index === wrongAt) {
           await answer(terminal, blank, '316');
           expected.push(asRow(blank, '316'));
-          await terminal.waitFor(/316 mm is 2\.5 mm above/);
+          await terminal.waitFor(/316 mm is 2\.5 mm over 313\.5/);
           expect(terminal.bells()).toBe(1);
         }
         if (index === holdAt) terminal = await holdLeaveAndResume(terminal, blank, room.folder, columns, rows);

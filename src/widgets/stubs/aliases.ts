@@ -5,7 +5,6 @@ export const leftOut = fileURLToPath(new URL('./left-out.ts', import.meta.url));
 
 /** For the bundler's `alias`: what marked-terminal loads for nothing. */
 export const aliases: Readonly<Record<string, string>> = {
-  'ansi-escapes': leftOut,
   'cli-highlight': leftOut,
   'cli-table3': leftOut,
   'node-emoji': leftOut,
