@@ -126,6 +126,21 @@ test('a supervisor releases a text as the next revision, the same text only once
     .leaves(['released', { revision: 'D' }]);
 });
 
+test('a text is the same only with the same pictures', () => {
+  const pictured = (...names: readonly (readonly [string, string])[]): Command => ({
+    ...release('b'),
+    pictures: names.map(([address, name]) => ({ address, digest: digest(name) })),
+  });
+  const released = given(plain, pictured(['a.svg', '1'], ['b.svg', '2']));
+  released.when(pictured(['a.svg', '1'], ['b.svg', '2'])).refused('release-same');
+  released.when(pictured(['a.svg', '1'], ['b.svg', '3'])).leaves(['released']);
+  released.when(pictured(['a.svg', '1'], ['c.svg', '2'])).leaves(['released']);
+  released.when(pictured(['a.svg', '1'])).leaves(['released']);
+  given(plain, pictured(['a.svg', '1']))
+    .when(pictured(['a.svg', '1'], ['b.svg', '2']))
+    .leaves(['released']);
+});
+
 test('letters of withdrawn revisions are not used again', () => {
   given(plain, release('b'), withdraw('B'))
     .when(release('c'))
@@ -165,6 +180,7 @@ test('a ticket has one bundle of 1 to 999 sets of something released', () => {
     .when(ticket('B-2', 2, 'CUS-0412' as ProcedureId))
     .refused('no-release');
   given(plain, withdraw('A')).when(ticket('B-2')).refused('no-release');
+  for (const sets of [1, 999]) given(plain).when(ticket('B-2', sets)).leaves(['ticketed', { sets }]);
   for (const sets of [0, -1, 1.5, 1000, Number.NaN]) given(plain).when(ticket('B-2', sets)).refused('sets');
 });
 

@@ -25,8 +25,8 @@ export function given(start: Procedure | World, ...deeds: readonly Deed[]) {
           expect(left).toMatchObject(entries.map(([kind, body = {}]) => [kind, body]));
           return after;
         },
-        refused(rule: string): World {
-          expect(result).toMatchObject({ ok: false, error: { rule, message: expect.stringMatching(/^\S.+[.]$/u) } });
+        refused(rule: string, words = /^\S.+[.]$/u): World {
+          expect(result).toMatchObject({ ok: false, error: { rule, message: expect.stringMatching(words) } });
           expect(after).toBe(world);
           return after;
         },

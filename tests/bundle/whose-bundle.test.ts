@@ -239,6 +239,14 @@ test('a computed point falls with a reading it was worked out from, in that set'
     .refused('nothing-to-strike');
 });
 
+test('what fell before does not fall again', () => {
+  const square = text([step('sew', [reading('a'), computed('g', gap('a', 'a')), tick('end')])]);
+  const { world } = given(square, open, answered('5'), answered());
+  const again = given(world, strike(last(world) - 1), answered('6'), answered());
+  const a = last(again.world) - 1;
+  again.when(strike(a)).leaves(['struck', { entry: a }], ['struck', { entry: a + 1 }]);
+});
+
 test('a reading of the whole bundle takes the computed points of every set along', () => {
   const square = text([
     step('kit', [reading('a')], { scope: 'bundle' }),
@@ -261,7 +269,8 @@ test('a note keeps its place', () => {
 test('finishing takes every point done, and a count that balances', () => {
   given(plain, open).when(finish(2)).refused('not-done');
   const all = given(plain, open, upTo('finish'));
-  for (const wrong of [1, 3, 0, -2, 1.5, Number.NaN]) all.when(finish(wrong)).refused('count-balance');
+  for (const wrong of [1, 3, 0, -2, 1.5, Number.NaN])
+    all.when(finish(wrong)).refused('count-balance', /be 2 good sets, and you counted/);
   all.when(finish(2)).leaves(['finished', { sets: 2, good: 2, conceded: 0, scrapped: 0, held: 0 }]);
   all.when(finish(2, jon)).refused('not-at-work');
   given(all.world, leave).when(finish(2)).refused('not-at-work');
