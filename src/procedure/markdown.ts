@@ -9,10 +9,7 @@ import { frontmatter } from 'micromark-extension-frontmatter';
  * in it is ordinary text or emphasis to Markdown. That also keeps the time in step with the length of the text.
  */
 export function parseBlocks(text: string): Root {
-  return fromMarkdown(text, {
-    extensions: [frontmatter(), { disable: { null: INSIDE_A_LINE } }],
-    mdastExtensions: [frontmatterFromMarkdown()],
-  });
+  return fromMarkdown(text, BLOCKS_ONLY);
 }
 
 const INSIDE_A_LINE = [
@@ -28,3 +25,8 @@ const INSIDE_A_LINE = [
   'labelStartImage',
   'labelStartLink',
 ];
+
+const BLOCKS_ONLY = {
+  extensions: [frontmatter(), { disable: { null: INSIDE_A_LINE } }],
+  mdastExtensions: [frontmatterFromMarkdown()],
+};
