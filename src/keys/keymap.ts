@@ -81,13 +81,13 @@ const atPoint: readonly Binding[] = [goBack, ...atBundle];
  * and the page of keys in the documentation are all drawn from this table.
  */
 export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
-  'sign on': [enter('sign on'), ...choose, erase, does(['escape'], 'escape', 'empty the field', 61), help, out],
+  'sign on': [enter('sign on'), ...choose, erase, does(['escape'], 'escape', 'clear', 61), help, out],
   station: [enter('take it up'), ...choose, erase, does(['escape'], 'escape', 'sign off', 4), help, out],
   caution: [press('I have read this'), ...scroll, ...atBundle],
   changes: [press('I have read this'), ...read, ...atBundle],
   confirm: [press('done'), ...scroll, ...atPoint],
   value: [enter('record'), ...scroll, ...atPoint],
-  'value begun': [enter('record'), ...scroll, erase, does(['escape'], 'escape', 'empty the field', 3), help, quit],
+  'value begun': [enter('record'), ...scroll, erase, does(['escape'], 'escape', 'clear', 3), help, quit],
   words: [enter('record'), ...scroll, erase, does(['escape'], 'escape', 'other keys', 3), quit],
   'one key': [does(['escape', 'enter'], 'escape', 'back to the field', 11), ...atPoint],
   choice: [press('record'), ...choose, ...atPoint],

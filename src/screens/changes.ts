@@ -16,7 +16,7 @@ export function changes(app: App, play: Play, size: Size): Page {
       ? wrapRow([said('The words are new, but no step, caution, point or limit has changed.')], width)
       : play.changes.flatMap((each) => [...difference(each, width), ...gap(size)]);
   return frame(app, size, {
-    top: [...wrapRow([said('Changed since you sewed it last', 'strong')], width), ...gap(size)],
+    top: [...wrapRow([said('Changed since you sewed it last')], width), ...gap(size)],
     body,
   });
 }

@@ -14,7 +14,7 @@ export function finish(app: App, { bundle }: Play, size: Size): Page {
   const asked = wrapRow([said(' › ', 'bright'), said('Count the good sets you tie up', 'bright')], width, 3);
   const blankRow: Row = [said('   '), ...field({ text: app.field, width: 6, unit: `of ${sets}` })];
   return frame(app, size, {
-    top: [...wrapRow([said('Every point is done', 'strong')], width), ...gap(size)],
+    top: [...wrapRow([said('Every point is done')], width), ...gap(size)],
     body: [
       ...asked,
       blankRow,

@@ -19,7 +19,7 @@ export function formScreen(app: App, form: Form, size: Size): Page {
   const before = answeredRows(app, form, width);
   const now = asked ? questionRows(app, asked, width) : [];
   return frame(app, size, {
-    top: [...wrapRow([said(title(app, form), 'strong')], width), ...gap(size)],
+    top: [...wrapRow([said(title(app, form))], width), ...gap(size)],
     body: [...before, ...(before.length > 0 ? [blank] : []), ...now],
     focus: before.length > 0 ? before.length + 1 + chosenRow(app, asked) : chosenRow(app, asked),
     focusRows: asked?.options ? 1 : now.length,

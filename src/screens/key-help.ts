@@ -25,7 +25,7 @@ export function keyHelp(app: App, size: Size): Page {
   const all = hints(bindings).map(({ keys, words }) => ({ keys, words: LONG[words] ?? words }));
   const wide = Math.max(0, ...all.map(({ keys }) => columns(keys)));
   return frame(app, size, {
-    top: [...wrapRow([said('Keys of this screen', 'strong')], width), ...gap(size)],
+    top: [...wrapRow([said('Keys of this screen')], width), ...gap(size)],
     body: [
       ...all.flatMap(({ keys, words }) => beside(said(`${keys.padEnd(wide)}   `, 'strong'), [said(words)], [], width)),
       ...typingRows(mode, width),
@@ -44,6 +44,7 @@ const LONG: Readonly<Record<string, string>> = {
   'back to the step': 'go back, as the step says',
   'big letters': 'big letters, or small ones again',
   'leave the program': 'leave the program; the bundle waits for you',
+  clear: 'empty the field',
   close: 'close the program',
   settle: 'settle the hold (a supervisor)',
   'other keys': 'then one key: h hold, b look back, ? keys',

@@ -21,7 +21,7 @@ export function lookBack(app: App, play: Play, size: Size): Page {
   const blocks = checks.map((check, index) => entryRows(app, play, check, index === app.chosen, width));
   const before = blocks.slice(0, app.chosen).flat().length;
   return frame(app, size, {
-    top: [...wrapRow([said(`Looking back at ${play.ticket}`, 'strong')], width), ...gap(size)],
+    top: [...wrapRow([said(`Looking back at ${play.ticket}`)], width), ...gap(size)],
     body: blocks.length === 0 ? [[said('Nothing is recorded yet.')]] : blocks.flat(),
     focus: before,
     focusRows: blocks[app.chosen]?.length ?? 1,

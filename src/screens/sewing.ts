@@ -1,7 +1,7 @@
 import type { App, Play } from '../app/app.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import { firstOpenBlank } from '../bundle/next.ts';
-import type { Picture, Step } from '../procedure/procedure.ts';
+import type { Step } from '../procedure/procedure.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import { prose } from '../widgets/prose.ts';
@@ -27,7 +27,8 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
       : laterPoint(each, width);
   };
   const blocks = step.points.map((_, index) => rowsOf(index));
-  const lead = [...words(step, width)];
+  const lead = step.prose.trim() === '' ? [] : prose(step.prose, width);
+  const rest = factRows(step, width);
   const before = blocks.slice(0, now).flat();
   const open = blocks[now] ?? [];
   // An empty row on either side lets the eye find the next action.
@@ -39,6 +40,8 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
     ...open,
     ...(open.length > 1 ? gap(size) : []),
     ...blocks.slice(now + 1).flat(),
+    ...(rest.length > 0 ? [blank] : []),
+    ...rest,
   ];
   return frame(app, size, {
     top: [...stepTitle(step, width), ...gap(size)],
@@ -50,29 +53,25 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
 
 /** The number and name of a step, and the warning that it can't be undone. */
 export function stepTitle({ number, title, facts }: Step, width: number): readonly Row[] {
-  const name: Row = [said(`${number}  `, 'strong'), said(title, 'strong')];
+  const name: Row = [said(`${number}  ${title}`)];
   const warning = facts.cannotBeUndone ? [said('cannot be undone', 'strong')] : [];
   if (rowColumns(name) + 2 + rowColumns(warning) <= width) return [leftRight(name, warning, width)];
   return [...wrapRow(name, width, 3), ...(warning.length > 0 ? [leftRight([], warning, width)] : [])];
 }
 
-/** The words of the step, its pictures as words, and its facts. */
-function words(step: Step, width: number): readonly Row[] {
-  const text = step.prose.trim() === '' ? [] : prose(step.prose, width);
-  const rest = [...step.pictures.flatMap((picture) => pictureRows(picture, width)), ...factRows(step, width)];
-  return [...text, ...(text.length > 0 && rest.length > 0 ? [blank] : []), ...rest];
-}
-
-const pictureRows = ({ alt, bringOut }: Picture, width: number): readonly Row[] =>
-  wrapRow([said(`Picture: ${alt}${bringOut.length > 0 ? ` (${bringOut.join(', ')})` : ''}`, 'dim')], width, 3);
-
-function factRows({ facts }: Step, width: number): readonly Row[] {
+/** Seams, pictures as words, and what else is known of the step: below the points, where they take no room from the next action. */
+function factRows({ facts, pictures }: Step, width: number): readonly Row[] {
   const { allowedMinutes, seams, needsSkill } = facts;
   const short = [
     ...(allowedMinutes === null ? [] : [`Allowed time: ${allowedMinutes} min`]),
     ...(needsSkill ? [`Needs skill: ${needsSkill}`] : []),
   ].join(' · ');
-  return [...(seams ? [`Seams: ${seams.text}`] : []), ...(short === '' ? [] : [short])].flatMap((line) =>
-    wrapRow([said(line, 'dim')], width, 3),
-  );
+  const lines = [
+    ...(seams ? [`Seams: ${seams.text}`] : []),
+    ...pictures.map(
+      ({ alt, bringOut }) => `Picture: ${alt}${bringOut.length > 0 ? ` (brings out ${bringOut.join(', ')})` : ''}`,
+    ),
+    ...(short === '' ? [] : [short]),
+  ];
+  return lines.flatMap((line) => wrapRow([said(line, 'dim')], width, 3));
 }

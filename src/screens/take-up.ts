@@ -13,7 +13,7 @@ export function takeUp(app: App, { bundle, ticket, next, procedure }: Play, size
   const width = textWidth(size);
   const isNew = next.want === 'opening';
   return frame(app, size, {
-    top: [...wrapRow([said(procedure.title, 'strong')], width), ...gap(size)],
+    top: [...wrapRow([said(procedure.title)], width), ...gap(size)],
     body: [
       ...wrapRow([said(isNew ? `${ticket} is not begun.` : whose(app, bundle))], width),
       blank,

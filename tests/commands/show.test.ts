@@ -53,10 +53,18 @@ test('keys that arrive in one burst go to the points they were meant for, none l
   const room = await workroom(smallProcedure);
   const program = await room.program();
   const { io, type, sent } = desk(room);
+  // A disk is slower than a scanner.
+  const { append } = room.store;
+  room.store.append = async (...entries) => {
+    for (let turns = 0; turns < 5; turns++) await new Promise((resolve) => setImmediate(resolve));
+    return append(...entries);
+  };
   const ended = showProgram({ store: program, io, onBell: () => {} });
-  type('ines\rb-1\r4\r1\r');
+  type('ines\rb-1\r4\rnfaint on the edge\r1\r');
   await until(program, () => modeOf(program.app()) === 'caution');
   expect(values(program)).toEqual(['4', 'match']);
+  const [note] = await room.store.read({ kinds: ['noted'] });
+  expect(note?.entry.body).toMatchObject({ text: 'faint on the edge' });
   type('\x03');
   expect(await ended).toBe(0);
   expect(sent()).toMatch(/\x1b\[\?1049h[\s\S]*\x1b\[\?1049l/);
@@ -82,6 +90,12 @@ test('when the machine breaks, the terminal comes back and the trouble is thrown
   room.store.append = () => Promise.reject(new StoreTrouble('The disk is full.'));
   const program = await room.program();
   const { io, type, sent } = desk(room);
+  // A disk is slower than a scanner.
+  const { append } = room.store;
+  room.store.append = async (...entries) => {
+    for (let turns = 0; turns < 5; turns++) await new Promise((resolve) => setImmediate(resolve));
+    return append(...entries);
+  };
   const ended = showProgram({ store: program, io, onBell: () => {} });
   type('ines\r');
   await expect(ended).rejects.toThrow('The disk is full.');
