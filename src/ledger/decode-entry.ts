@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { parseStamp } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { canonicalText } from './canonical.ts';
@@ -26,11 +26,11 @@ export function decodeEntry(text: string): Result<Entry> {
 // The body is handed on as parsed: rebuilding it by a schema would drop members such as `__proto__` that are part of the bytes.
 const EntryShape = z.strictObject({
   v: z.literal(1),
-  station: z.string().min(1),
-  seq: z.int().nonnegative(),
-  at: z.string().refine((at) => parseStamp(at) !== undefined, 'is no RFC 3339 date and time'),
+  station: z.string().check(z.minLength(1)),
+  seq: z.int().check(z.nonnegative()),
+  at: z.string().check(z.refine((at) => parseStamp(at) !== undefined, 'is no RFC 3339 date and time')),
   hand: z.string(),
-  kind: z.string().min(1),
+  kind: z.string().check(z.minLength(1)),
   body: z.custom<Entry['body']>(
     (body) => typeof body === 'object' && body !== null && !Array.isArray(body),
     'is no object',
@@ -54,7 +54,7 @@ function canonicalOrNothing(value: Json): string | undefined {
   }
 }
 
-function firstProblem(error: z.ZodError): string {
+function firstProblem(error: z.core.$ZodError): string {
   const issue = error.issues[0];
   if (!issue) return 'its shape is wrong';
   const where = issue.path.length > 0 ? `${issue.path.join('.')} ` : '';

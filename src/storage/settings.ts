@@ -1,6 +1,6 @@
 import { closest, distance } from 'fastest-levenshtein';
 import { type Document, LineCounter, parseDocument, stringify } from 'yaml';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { ok, type Result, refuse } from '../base/result.ts';
 
 /** The file that makes a folder a room. */
@@ -8,16 +8,19 @@ export const ROOM_FILE = 'walkfoot.yaml';
 
 const Settings = z.strictObject({
   /** Show the next action alone and large, for a screen further away. */
-  big: z.boolean().default(false),
+  big: z._default(z.boolean(), false),
   /** Ring the terminal's bell at a reading out of its limit. */
-  bell: z.boolean().default(true),
+  bell: z._default(z.boolean(), true),
 });
 
 const RoomFileShape = z.strictObject({
-  name: z.string().regex(/^[^\p{C}\p{Zl}\p{Zp}]{1,80}$/u),
+  name: z.string().check(z.regex(/^[^\p{C}\p{Zl}\p{Zp}]{1,80}$/u)),
   // Also the station's name in signatures and in the room's database, so no blanks and no signs with a meaning there.
-  station: z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/),
-  settings: Settings.nullish().transform((settings) => settings ?? Settings.parse({})),
+  station: z.string().check(z.regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/)),
+  settings: z.pipe(
+    z.nullish(Settings),
+    z.transform((settings) => settings ?? Settings.parse({})),
+  ),
 });
 
 export type RoomSettings = Readonly<z.infer<typeof Settings>>;
@@ -72,7 +75,7 @@ function plain(doc: Document.Parsed): unknown {
   }
 }
 
-function explain(error: z.ZodError, where: (path: readonly PropertyKey[]) => string): string {
+function explain(error: z.core.$ZodError, where: (path: readonly PropertyKey[]) => string): string {
   const issue = error.issues[0];
   if (!issue) return `${ROOM_FILE} cannot be used.`;
   if (issue.code === 'unrecognized_keys') {
