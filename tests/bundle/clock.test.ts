@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { elapsedSeconds } from '../../src/bundle/elapsed.ts';
 import { passed } from '../../src/bundle/passed.ts';
-import { hold, leave, note, open, resume, rework, settle, startClock, strike } from './deeds.ts';
+import { hold, leave, note, open, resume, rework, settle, signOn, startClock, strike } from './deeds.ts';
 import { answer, answered, given, wait } from './story.ts';
 import { step, text, tick, timed } from './texts.ts';
 import { type World, wants } from './world.ts';
@@ -73,6 +73,12 @@ test('a clock set back between start and stop gives no time below nothing', () =
   given(glue, ...drying, wait(-1 * HOUR))
     .when(answer())
     .leaves(['checked', { value: '0', verdict: 'below', by: '10', clockBack: 3540 }]);
+});
+
+test('only what happens to the bundle is marked', () => {
+  given(glue, open, wait(-2 * HOUR))
+    .when(signOn())
+    .leaves(['signed-on', { role: 'sewer' }]);
 });
 
 test('a clock set forward can’t be told from waiting', () => {

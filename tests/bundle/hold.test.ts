@@ -161,6 +161,13 @@ test('a concession lets the held point through and nothing else', () => {
     .leaves(['finished', { good: 2, conceded: 1, scrapped: 0 }]);
 });
 
+test('concessions are numbered through the room', () => {
+  const second = [...held, settle(concession()), upTo('line', { set: 2 }), hold()];
+  given(lining, ...second)
+    .when(settle(concession(), olaf, 'H-002'))
+    .leaves(['settled', { how: { name: 'K-002' } }]);
+});
+
 test('a concession about the bundle lets no point through', () => {
   const through = given(lining, ...outside, hold('bundle'), settle(concession()));
   expect(wants(through.world)).toMatchObject({ point: { id: 'line' }, outside: { value: '320' } });

@@ -58,6 +58,9 @@ test('a choice is typed whole, by its beginning or by its number', () => {
   given(shade, open)
     .when(answer('darker'))
     .leaves(['checked', { value: 'darker', verdict: 'unacceptable' }]);
+  given(shade, open)
+    .when(answer('li'))
+    .leaves(['checked', { value: 'lighter' }]);
   for (const typed of ['', 'x', '0', '4', '-1']) given(shade, open).when(answer(typed)).refused('no-such-choice');
   given(one(choice('lock', '*middle', 'mixed')), open)
     .when(answer('mi'))
@@ -77,6 +80,9 @@ test('written words are kept, not blank and not endless', () => {
   given(one(written('roll')), open)
     .when(answer('  '))
     .refused('answer-missing');
+  given(one(written('roll')), open)
+    .when(answer('x'.repeat(200)))
+    .leaves(['checked']);
   given(one(written('roll')), open)
     .when(answer('x'.repeat(201)))
     .refused('answer-long');
@@ -137,6 +143,26 @@ test('a computed point in another unit than those it names, and one that names a
   given(inches, open, answered('60.8'), answered('35.4'), answered())
     .when(answer())
     .leaves(['checked', { value: '0.393701' }]);
+});
+
+test('what is worked out is rounded only when it is shown', () => {
+  const name = (of: string) => ({ do: 'name', name: of }) as const;
+  const by = (of: string, value: string) => ({ left: name(of), right: { do: 'number', value } }) as const;
+  const inch = sewn(
+    reading('a', undefined, { unit: 'in' }),
+    computed('back', { do: '*', ...by('a', '25.4') }, '1', 'in'),
+  );
+  given(inch, open, answered('1 mm'))
+    .when(answer())
+    .leaves(['checked', { value: '1', verdict: 'within' }]);
+  const third = sewn(
+    reading('a'),
+    computed('third', { do: '/', ...by('a', '3') }),
+    computed('whole', { do: '*', ...by('third', '3') }, '1'),
+  );
+  given(third, open, answered('1'), answered())
+    .when(answer())
+    .leaves(['checked', { value: '1', verdict: 'within' }]);
 });
 
 test('a computed point takes the readings of its own set, and those of the whole bundle', () => {

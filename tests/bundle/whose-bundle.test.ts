@@ -95,7 +95,9 @@ test('who leaves takes it up again; so may anybody, or a supervisor', () => {
 
 test('a bundle in hand is taken by its own hand after a crash, by a supervisor, and by nobody else', () => {
   given(plain, open).when(resume()).leaves(['resumed']);
-  given(plain, open).when(resume(jon)).refused('with-another');
+  given(plain, open)
+    .when(resume(jon))
+    .refused('with-another', /is with Ines: ask Ines/);
   given(plain, open).when(resume(vera)).leaves(['resumed']);
   given(plain, open, resume(vera))
     .when(answer('', { by: vera }))
@@ -153,7 +155,7 @@ test('unknown, retired and reading hands do nothing to a bundle', () => {
       .refused('hand-retired');
     given(plain, open)
       .when({ ...command, hand: audit })
-      .refused('role');
+      .refused('role', /Ada is an auditor/);
   }
 });
 
