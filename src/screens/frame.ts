@@ -67,7 +67,7 @@ export function footer(app: App, size: Size): readonly Row[] {
 }
 
 /** The keys that do something now, in the words of the moment. */
-export function footHints(app: App): readonly Hint[] {
+function footHints(app: App): readonly Hint[] {
   const open = keymaps[modeOf(app)].filter(
     ({ move, rank }) => rank < HELP_ONLY && (move.move !== 'order' || isOpen(app, move.order)),
   );

@@ -1,5 +1,6 @@
 import type { Play } from '../app/app.ts';
 import { valueWords } from '../app/words.ts';
+import { assertNever } from '../base/assert-never.ts';
 import type { Check } from '../bundle/bundle.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import type { Point } from '../procedure/procedure.ts';
@@ -66,5 +67,7 @@ function again(point: Point): string {
     case 'written':
     case 'hold point':
       return 'Do it again, then enter.';
+    default:
+      return assertNever(point);
   }
 }

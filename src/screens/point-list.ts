@@ -1,6 +1,6 @@
 import { valueWords } from '../app/words.ts';
 import { wallTime } from '../base/instant.ts';
-import { type Bundle, type Check, isGood, liveCheck, pointKey } from '../bundle/bundle.ts';
+import { type Bundle, type Check, checksOf, isGood, liveCheck, pointKey } from '../bundle/bundle.ts';
 import { blanksOf } from '../bundle/next.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import type { Place } from '../bundle/route.ts';
@@ -12,8 +12,12 @@ import { said } from './said.ts';
 
 /** A point that has been answered, with what was recorded. */
 export function donePoint(point: Point, at: Place, bundle: Bundle, room: Room, width: number): readonly Row[] {
+  const key = pointKey(at.set, at.step.id, point.id);
   const checks = goodChecks(point, at, bundle);
-  const result = checks.length > 0 ? recorded(point, checks, room) : 'let through';
+  const last = checksOf(bundle, key).findLast((check) => !check.struck && !check.again);
+  const result = bundle.conceded.has(key)
+    ? `${last ? `${valueWords(last)}, ` : ''}let through`
+    : recorded(point, checks, room);
   return beside(said(' ✓ ', 'good'), [said(pointWords(point))], [said(result)], width);
 }
 

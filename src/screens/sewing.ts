@@ -52,7 +52,7 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
 }
 
 /** The number and name of a step, and the warning that it can't be undone. */
-export function stepTitle({ number, title, facts }: Step, width: number): readonly Row[] {
+function stepTitle({ number, title, facts }: Step, width: number): readonly Row[] {
   const name: Row = [said(`${number}  ${title}`)];
   const warning = facts.cannotBeUndone ? [said('cannot be undone', 'strong')] : [];
   if (rowColumns(name) + 2 + rowColumns(warning) <= width) return [leftRight(name, warning, width)];

@@ -51,7 +51,7 @@ export function stationScreen(app: App, size: Size): Page {
 }
 
 /** `open with Ines · 12 min`: how a bundle stands, and how long it has stood so. */
-export function stateWords(app: App, bundle: Bundle): string {
+function stateWords(app: App, bundle: Bundle): string {
   const hold = openHold(bundle);
   const long = (stamp: string): string => {
     const words = since(stamp, app.now);

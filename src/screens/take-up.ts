@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { assertNever } from '../base/assert-never.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
@@ -33,5 +34,7 @@ function whose(app: App, { ticket, work, hand, lastAt }: Play['bundle']): string
     case 'not opened':
     case 'finished':
       return `${ticket} is now with ${name}, since ${when(lastAt, app.now)}.`;
+    default:
+      return assertNever(work);
   }
 }

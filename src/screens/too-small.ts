@@ -4,7 +4,7 @@ import { wrapRow } from '../widgets/wrap-row.ts';
 import { said } from './said.ts';
 
 /** Below this no screen can be trusted to show the next action whole. */
-export const LEAST: Size = { columns: 40, rows: 12 };
+const LEAST: Size = { columns: 40, rows: 12 };
 
 export const isTooSmall = ({ columns, rows }: Size): boolean => columns < LEAST.columns || rows < LEAST.rows;
 

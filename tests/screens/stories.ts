@@ -86,6 +86,11 @@ export const stories: Readonly<Record<string, Story>> = {
       await scene.program.settled();
     },
   },
+  'let-through': {
+    keys: '"ines" enter "b-1" enter "21" enter h "one strap short" enter',
+    after: ({ program }) =>
+      press(program, 's "vera" enter 3 enter "this bundle only" enter "2026-12-31" enter "cut later" enter'),
+  },
   'form-hold': { keys: flashed, after: sewing('enter "316" enter h "hole beside"') },
   'form-settle': {
     keys: flashed,
