@@ -4,13 +4,14 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import { decide } from '../bundle/decide.ts';
-import { type EntryDraft, type EntryKind, type RecordedEntry, readEntry } from '../bundle/entries.ts';
+import type { EntryDraft, EntryKind, RecordedEntry } from '../bundle/entries.ts';
 import { evolve } from '../bundle/evolve.ts';
 import { currentRelease, emptyRoom, evolveRoom, type Room, roomKinds } from '../bundle/room.ts';
-import type { Draft, Entry } from '../ledger/entry.ts';
+import type { Draft } from '../ledger/entry.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Procedure } from '../procedure/procedure.ts';
-import { readProcedure } from '../procedure/read-procedure.ts';
+import { readEntries, understood } from './read-entries.ts';
+import { keptProcedure } from './understood.ts';
 
 /** A bundle with everything that happened to it, and the text it is played from. */
 export interface Playing {
@@ -52,7 +53,7 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
   const whole = new Map<TicketId, Bundle>();
   const procedures = new Map<Digest, Procedure>();
 
-  for (const { entry } of await store.read({ kinds: overviewKinds })) if (entry.seq <= seq) happened(understood(entry));
+  for (const entry of await readEntries(store, { kinds: overviewKinds })) if (entry.seq <= seq) happened(entry);
 
   function happened(entry: RecordedEntry): void {
     room = evolveRoom(room, entry);
@@ -66,8 +67,8 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
 
   async function catchUp(): Promise<void> {
     if ((await store.head()) === seq) return;
-    for (const { entry } of await store.read({ after: seq })) {
-      happened(understood(entry));
+    for (const entry of await readEntries(store, { after: seq })) {
+      happened(entry);
       seq = entry.seq;
     }
   }
@@ -75,8 +76,7 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
   async function bundle(ticket: TicketId): Promise<Bundle | undefined> {
     if (!whole.has(ticket)) {
       let folded: Bundle | undefined;
-      for (const { entry } of await store.read({ ticket }))
-        if (entry.seq <= seq) folded = evolve(folded, understood(entry));
+      for (const entry of await readEntries(store, { ticket })) if (entry.seq <= seq) folded = evolve(folded, entry);
       if (folded) whole.set(ticket, folded);
     }
     return whole.get(ticket);
@@ -85,15 +85,16 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
   async function procedure(digest: Digest): Promise<Result<Procedure>> {
     const known = procedures.get(digest);
     if (known) return ok(known);
-    const kept = await store.kept(digest);
-    if (!kept)
+    const release = [...room.releases.values()].flat().findLast((each) => each.digest === digest);
+    if (!release)
       return refuse(
-        'text-missing',
-        `The text ${digest.slice(0, 12)}… is not in this ledger: bring back the ledger file it was released in.`,
+        'text-unreleased',
+        `The text ${digest.slice(0, 12)}… was never released here: bring back the ledger file it was released in.`,
       );
-    const read = readProcedure(new TextDecoder().decode(kept.bytes), kept.name).procedure;
-    procedures.set(digest, read);
-    return ok(read);
+    const read = await keptProcedure(store, release.understood);
+    if (!read.ok) return read;
+    procedures.set(digest, read.value);
+    return read;
   }
 
   async function playing(ticket: TicketId): Promise<Result<Playing>> {
@@ -149,12 +150,6 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
 
 /** Writers on one ledger overtake each other only while they write, so this many misses in a row means a runaway. */
 const MOST_TRIES = 200;
-
-function understood(entry: Entry): RecordedEntry {
-  const read = readEntry(entry);
-  if (!read.ok) throw new StoreTrouble(read.error.message);
-  return read.value;
-}
 
 /** To the ledger a body is JSON without a meaning; absent members stay absent. */
 const asDraft = ({ at, hand, kind, body }: EntryDraft): Draft => ({ at, hand, kind, body: body as Draft['body'] });

@@ -13,6 +13,7 @@ export type RoomCommand =
       readonly procedure: ProcedureId;
       readonly title: string;
       readonly digest: Digest;
+      readonly understood: Digest;
       readonly pictures: readonly { readonly address: string; readonly digest: Digest }[];
     }
   | { readonly do: 'withdraw'; readonly procedure: ProcedureId; readonly revision: string; readonly reason: string }

@@ -52,7 +52,8 @@ export function decideAtPoint(
   if (!second.ok) return second;
   const judged = judgeAnswer(situation, wanted, command.typed);
   if (!judged.ok) return judged;
-  const body = { ticket, set, step, point, place: command.place, ...judged.value, ...second.value, digest };
+  const setBack = wanted.clock?.setBack ? { clockWasSetBack: true as const } : {};
+  const body = { ticket, set, step, point, place: command.place, ...judged.value, ...second.value, ...setBack, digest };
   return record(situation, hand, [{ kind: 'checked', body }]);
 }
 

@@ -39,7 +39,7 @@ export function decideRoom(
     case 'release': {
       const who = actor(room, hand, ['supervisor']);
       if (!who.ok) return who;
-      const { procedure, title, digest, pictures } = command;
+      const { procedure, title, digest, understood, pictures } = command;
       if (!title.trim())
         return refuse('title-missing', `${procedure} has no title: write one at the head of its file.`);
       const current = currentRelease(room, procedure);
@@ -49,7 +49,9 @@ export function decideRoom(
           `${procedure} revision ${current.revision} is this very text: change the file before releasing again.`,
         );
       const revision = revisionAfter(releasesOf(room, procedure).at(-1)?.revision);
-      return record(situation, hand, [{ kind: 'released', body: { procedure, revision, digest, title, pictures } }]);
+      return record(situation, hand, [
+        { kind: 'released', body: { procedure, revision, digest, understood, title, pictures } },
+      ]);
     }
     case 'withdraw': {
       const who = actor(room, hand, ['supervisor']);

@@ -54,6 +54,8 @@ const bodies = {
     procedure,
     revision: words,
     digest,
+    /** Digest of the procedure as the program understood that text. */
+    understood: digest,
     title: words,
     pictures: z.array(z.strictObject({ address: words, digest })),
   }),
@@ -80,6 +82,8 @@ const bodies = {
     /** How far outside the limit, in the unit. */
     by: z.optional(z.string()),
     witness: z.optional(hand),
+    /** The station's clock was set back while this point was timed: the time is a lower bound. */
+    clockWasSetBack: z.optional(z.literal(true)),
     digest,
     clockBack,
   }),

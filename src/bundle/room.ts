@@ -15,6 +15,8 @@ export interface Release {
   readonly procedure: ProcedureId;
   readonly revision: string;
   readonly digest: Digest;
+  /** Digest of the procedure as the program understood that text. */
+  readonly understood: Digest;
   readonly title: string;
   readonly pictures: readonly { readonly address: string; readonly digest: Digest }[];
   readonly by: HandId;

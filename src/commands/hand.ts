@@ -4,7 +4,7 @@ import { ok, type Result } from '../base/result.ts';
 import { type Role, roles, THE_ROOM } from '../bundle/entries.ts';
 import type { Hand, Room } from '../bundle/room.ts';
 import { handTable } from '../reports/hands.ts';
-import { inRoom, type RoomOption } from './in-room.ts';
+import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, widthOf } from './io.ts';
 
 interface AddOptions extends RoomOption {
@@ -16,7 +16,7 @@ interface AddOptions extends RoomOption {
 
 /** Adds a person to the room, with the next free id of their role unless one is given. */
 export function addHand(name: string, options: AddOptions, io: Io): Promise<ExitCode> {
-  return inRoom(options, io, async ({ ledger }) => {
+  return onLedger(options, io, async ({ ledger }) => {
     const role = roles.find((each) => each === (options.role ?? 'sewer'));
     if (!role) return cannot(io, `A role is ${roles.join(', ')}, not ${options.role}.`);
     const by = whoActs(options.hand, ledger.room());
@@ -37,7 +37,7 @@ interface RetireOptions extends RoomOption {
 
 /** A retired hand can't sign on any more; what they recorded stays. */
 export function retireHand(name: string, options: RetireOptions, io: Io): Promise<ExitCode> {
-  return inRoom(options, io, async ({ ledger }) => {
+  return onLedger(options, io, async ({ ledger }) => {
     const who = findHand(ledger.room(), name);
     if (!who.ok) return cannot(io, who.error.message);
     const by = whoActs(options.hand, ledger.room());
@@ -51,7 +51,7 @@ export function retireHand(name: string, options: RetireOptions, io: Io): Promis
 }
 
 export function listHands(options: RoomOption & { readonly json?: boolean }, io: Io): Promise<ExitCode> {
-  return inRoom<ExitCode>(options, io, async ({ ledger }) => {
+  return onLedger<ExitCode>(options, io, async ({ ledger }) => {
     const hands = [...ledger.room().hands.values()];
     if (options.json) io.out(`${JSON.stringify(hands, null, 2)}\n`);
     else io.out(`${handTable(hands, widthOf(io))}\n`);

@@ -8,10 +8,14 @@ export interface RoomOption {
   readonly room?: string;
 }
 
-/** An open room with its ledger, as files and as state. */
+/** An open room: its folder, and its ledger as entries. */
 export interface OpenRoom {
   readonly room: Room;
   readonly store: LedgerStore;
+}
+
+/** The same, with the ledger folded into the room's state. */
+export interface PlayableRoom extends OpenRoom {
   readonly ledger: RoomLedger;
 }
 
@@ -19,9 +23,13 @@ export interface OpenRoom {
 export async function inRoom<T>(options: RoomOption, io: Io, work: (open: OpenRoom) => Promise<T>): Promise<T> {
   const room = await openRoom(resolve(io.cwd, options.room ?? '.'));
   try {
-    const store = room.ledger();
-    return await work({ room, store, ledger: await roomLedger(store, io.clock) });
+    return await work({ room, store: room.ledger() });
   } finally {
     await room.close();
   }
+}
+
+/** The same for commands that look at the room's state or change it. */
+export function onLedger<T>(options: RoomOption, io: Io, work: (open: PlayableRoom) => Promise<T>): Promise<T> {
+  return inRoom(options, io, async (open) => work({ ...open, ledger: await roomLedger(open.store, io.clock) }));
 }

@@ -1,4 +1,5 @@
 import type { RoomLedger } from '../app/room-ledger.ts';
+import { understoodText } from '../app/understood.ts';
 import type { Digest, HandId, ProcedureId } from '../base/brand.ts';
 import type { Refusal } from '../base/result.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
@@ -40,7 +41,8 @@ export async function releaseDraft(
   const texts = releaseTexts(folder, draft, [...new Set(addresses)]);
   if (!texts.ok) return { outcome: 'refused', refusal: texts.error };
   const { procedure: text, pictures } = texts.value;
-  await store.keep([text, ...pictures]);
+  const understood = understoodText(procedure, draft.name);
+  await store.keep([text, understood, ...pictures]);
   const { id, title } = procedure;
   const done = await ledger.attempt(null, {
     do: 'release',
@@ -48,6 +50,7 @@ export async function releaseDraft(
     procedure: id,
     title,
     digest: text.digest,
+    understood: understood.digest,
     pictures: pictures.map(({ address, digest }) => ({ address, digest })),
   });
   if (!done.ok) return { outcome: 'refused', refusal: done.error };

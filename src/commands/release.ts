@@ -2,7 +2,7 @@ import { findHand } from '../app/find-hand.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure } from '../storage/procedure-files.ts';
-import { inRoom, type RoomOption } from './in-room.ts';
+import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io } from './io.ts';
 import { releaseDraft } from './release-draft.ts';
 
@@ -13,7 +13,7 @@ interface ReleaseOptions extends RoomOption {
 
 /** Freezes a draft and its pictures, by digest, as the next revision; refuses while the draft has errors. */
 export function releaseProcedure(named: string, options: ReleaseOptions, io: Io): Promise<ExitCode> {
-  return inRoom(options, io, async ({ room, store, ledger }) => {
+  return onLedger(options, io, async ({ room, store, ledger }) => {
     const hand = findHand(ledger.room(), options.hand);
     if (!hand.ok) return cannot(io, hand.error.message);
     const draft = findProcedure(room.folder, named);

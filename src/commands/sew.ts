@@ -1,11 +1,11 @@
 import type { TicketId } from '../base/brand.ts';
-import { inRoom, type RoomOption } from './in-room.ts';
+import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { runSession, type SessionOptions } from './session.ts';
 
 /** Plays one bundle from where it stands, then ends. 0: finished or left; 1: left on hold; 2: could not run. */
 export function sew(typed: string, options: RoomOption & SessionOptions, io: Io): Promise<number> {
-  return inRoom(options, io, async ({ room, ledger }) => {
+  return onLedger(options, io, async ({ room, ledger }) => {
     const named = ledger.bundles().find(({ ticket }) => ticket.toLowerCase() === typed.toLowerCase())?.ticket;
     const found = await ledger.playing(named ?? (typed as TicketId));
     if (!found.ok) return cannot(io, found.error.message);
@@ -26,7 +26,7 @@ export function sew(typed: string, options: RoomOption & SessionOptions, io: Io)
 
 /** The station: who is on, which tickets wait, one bundle after another until somebody leaves. */
 export function openStation(options: RoomOption & SessionOptions, io: Io): Promise<number> {
-  return inRoom(options, io, ({ room, ledger }) => {
+  return onLedger(options, io, ({ room, ledger }) => {
     const { name: roomName, station, settings } = room;
     const letters = settings.big ? 'big' : 'normal';
     const bell = settings.bell ? 'rings' : 'is silent';

@@ -1,6 +1,6 @@
 import type { ProcedureId, TicketId } from '../base/brand.ts';
 import { whoActs } from './hand.ts';
-import { inRoom, type RoomOption } from './in-room.ts';
+import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io } from './io.ts';
 
 interface TicketOptions extends RoomOption {
@@ -13,7 +13,7 @@ interface TicketOptions extends RoomOption {
 
 /** Makes a ticket for a new bundle of a released procedure, with the next free number unless it is given a name. */
 export function makeTicket(procedure: string, options: TicketOptions, io: Io): Promise<ExitCode> {
-  return inRoom(options, io, async ({ ledger }) => {
+  return onLedger(options, io, async ({ ledger }) => {
     const by = whoActs(options.hand, ledger.room());
     if (!by.ok) return cannot(io, by.error.message);
     const id = known(procedure, [...ledger.room().releases.keys()]);

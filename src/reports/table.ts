@@ -1,5 +1,5 @@
-import { columns, cut, pad, padStart } from '../base/text.ts';
 import { shrink } from '../base/shrink.ts';
+import { columns, cut, pad, padStart } from '../base/text.ts';
 
 /** A column of a plain text table; numbers stand to the right. */
 export interface Column {

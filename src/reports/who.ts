@@ -1,4 +1,3 @@
-import { stringify } from 'csv-stringify/sync';
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, StepId, TicketId } from '../base/brand.ts';
 import { allChecks, type Bundle } from '../bundle/bundle.ts';
@@ -157,34 +156,6 @@ function settlingWords(how: Settling, stepWords: (id: StepId) => string): string
       return assertNever(how);
   }
 }
-
-/** RFC 4180, with a line of names; what a spreadsheet would run as a formula is defused. */
-export const whoCsv = (rows: readonly WhoRow[]): string =>
-  stringify([...rows], { header: true, columns: [...columnsOf], record_delimiter: '\r\n', escape_formulas: true });
-
-const columnsOf: readonly (keyof WhoRow)[] = [
-  'ticket',
-  'kind',
-  'set',
-  'step',
-  'title',
-  'point',
-  'place',
-  'hand',
-  'name',
-  'at',
-  'typed',
-  'value',
-  'unit',
-  'limit',
-  'verdict',
-  'by',
-  'witness',
-  'struck',
-  'again',
-  'revision',
-  'seq',
-];
 
 const revisionsOf = (room: Room): ReadonlyMap<Digest, string> =>
   new Map([...room.releases.values()].flat().map(({ digest, revision }) => [digest, revision]));

@@ -2,6 +2,7 @@ import { type App, startApp } from '../../src/app/app.ts';
 import { performer } from '../../src/app/perform.ts';
 import { type RoomLedger, roomLedger } from '../../src/app/room-ledger.ts';
 import { type AppStore, startStore } from '../../src/app/store.ts';
+import { understoodText } from '../../src/app/understood.ts';
 import type { HandId, ProcedureId, TicketId } from '../../src/base/brand.ts';
 import type { Instant } from '../../src/base/instant.ts';
 import type { Command } from '../../src/bundle/command.ts';
@@ -65,13 +66,15 @@ export async function workroom(markdown: string): Promise<Workroom> {
     if (findings.length > 0) throw new Error(JSON.stringify(findings[0]));
     const bytes = new TextEncoder().encode(text);
     const digest = digestOf(bytes);
-    await store.keep([{ digest, name: 'procedures/T-1.md', bytes }]);
+    const understood = understoodText(procedure, 'procedures/T-1.md');
+    await store.keep([{ digest, name: 'procedures/T-1.md', bytes }, understood]);
     await done({
       do: 'release',
       hand: 'V-01' as HandId,
       procedure: procedure.id,
       title: procedure.title,
       digest,
+      understood: understood.digest,
       pictures: [],
     });
   }

@@ -73,6 +73,7 @@ export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
       procedure,
       title: words,
       digest: fc.constantFrom('a', 'b', 'c').map(digest),
+      understood: fc.constant(digest('a')),
       pictures: fc.constant([]),
     }),
   ),

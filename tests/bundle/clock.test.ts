@@ -63,6 +63,10 @@ test('a clock set back in the middle is marked in the entry, and what passed bef
   expect(seconds(set.world)).toBe(5 * 60);
   const marked = set.when(note('after')).leaves(['noted', { clockBack: 2 * 3600 - 60 }]);
   expect(wants(marked)).toMatchObject({ clock: { elapsedMs: 5 * MINUTE, setBack: true } });
+  expect(lastBody(given(marked, wait(6 * MINUTE), answered()).world)).toMatchObject({
+    value: '11',
+    clockWasSetBack: true,
+  });
   const later = given(marked, wait(5 * MINUTE))
     .when(answer())
     .leaves(['checked', { value: '10' }]);

@@ -13,6 +13,7 @@ const good: Readonly<Record<string, object>> = {
     procedure: 'LIN',
     revision: 'A',
     digest: D,
+    understood: D,
     title: 'Lining',
     pictures: [{ address: 'a.svg', digest: D }],
   },

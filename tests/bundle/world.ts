@@ -73,6 +73,7 @@ export const release = (name: string, hand: HandId = vera): Extract<Command, { r
   procedure: LIN,
   title: 'Cabin-top lining',
   digest: digest(name),
+  understood: digest(name),
   pictures: [],
 });
 

@@ -73,7 +73,13 @@ async function fill(folder: string, clock: Clock): Promise<PracticeRoom> {
  * each would take seconds. Answers how many there are.
  */
 async function writeDown(told: LedgerStore, releases: readonly Release[], store: LedgerStore): Promise<number> {
-  const digests = new Set(releases.flatMap(({ digest, pictures }) => [digest, ...pictures.map((each) => each.digest)]));
+  const digests = new Set(
+    releases.flatMap(({ digest, understood, pictures }) => [
+      digest,
+      understood,
+      ...pictures.map((each) => each.digest),
+    ]),
+  );
   const texts = await Promise.all([...digests].map((digest) => told.kept(digest)));
   await store.keep(texts.filter((text) => text !== undefined));
   const drafts = (await told.read({})).map(({ entry: { at, hand, kind, body } }) => ({ at, hand, kind, body }));

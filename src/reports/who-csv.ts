@@ -1,0 +1,30 @@
+import { stringify } from 'csv-stringify/sync';
+import type { WhoRow } from './who.ts';
+
+/** RFC 4180, with a line of names; what a spreadsheet would run as a formula is defused. */
+export const whoCsv = (rows: readonly WhoRow[]): string =>
+  stringify([...rows], { header: true, columns: [...columnsOf], record_delimiter: '\r\n', escape_formulas: true });
+
+const columnsOf: readonly (keyof WhoRow)[] = [
+  'ticket',
+  'kind',
+  'set',
+  'step',
+  'title',
+  'point',
+  'place',
+  'hand',
+  'name',
+  'at',
+  'typed',
+  'value',
+  'unit',
+  'limit',
+  'verdict',
+  'by',
+  'witness',
+  'struck',
+  'again',
+  'revision',
+  'seq',
+];
