@@ -34,16 +34,17 @@ export function outside(
 
 export const headline = ({ verdict }: Check): string => (verdict === 'unacceptable' ? 'NOT ACCEPTED' : 'OUT OF LIMIT');
 
-/** `316 mm is 2.5 mm over 313.5`, `21 is 1 under 22`, `lighter is not match`. */
+/** `316 mm is 2.5 mm over 313.5`, `21 is 1 under 22`, `lighter (accepted: match)`. */
 export function byHowMuch(check: Check, point: Point): string {
+  const value = valueWords(check);
   if (check.verdict === 'unacceptable' || check.by === undefined)
-    return `${valueWords(check)} is not ${check.limit ?? 'accepted'}`;
+    return check.limit ? `${value} (accepted: ${check.limit})` : value;
   const isOver = check.verdict === 'above';
   const bound = 'limit' in point && point.limit ? (isOver ? point.limit.high : point.limit.low) : null;
   const beyond = `${isOver ? 'over' : 'under'} ${bound ?? check.limit ?? 'the limit'}`;
   return point.kind === 'count'
     ? `${check.value} is ${check.by} ${beyond}`
-    : `${valueWords(check)} is ${check.by} ${check.unit ?? ''} ${beyond}`;
+    : `${value} is ${check.by} ${check.unit ?? ''} ${beyond}`;
 }
 
 /** Reversed from edge to edge, with a sign at both ends, so that no colour is needed to see it. */
