@@ -76,7 +76,7 @@ export function playOf(
 }
 
 /** For this long one key strikes what was just recorded, without a reason. */
-export const UNDO_MS = 5000;
+const UNDO_MS = 5000;
 
 /** The entry that the undo key would strike now. */
 export const undoable = (app: App): number | null =>

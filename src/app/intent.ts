@@ -62,7 +62,7 @@ export function commandOf(app: App, play: Play, hand: HandId, intent: Intent): R
 }
 
 /** The newest check that still counts. */
-export const newestCheck = (play: Play): Check | undefined =>
+const newestCheck = (play: Play): Check | undefined =>
   allChecks(play.bundle).findLast((check) => !check.struck && !check.again);
 
 function answer(app: App, { next, ticket }: Play, hand: HandId, text: string): Result<Command> {

@@ -1,5 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
-import { graphemes, oneLine } from '../base/text.ts';
+import { graphemes } from '../base/columns.ts';
+import { oneLine } from '../base/text.ts';
 import { allChecks, type Bundle, type Check, openHold } from '../bundle/bundle.ts';
 import type { Hand } from '../bundle/room.ts';
 import { answered, fresh, intended, left, openForm, refusal, type Step, signOn, takeTicket } from './acts.ts';

@@ -1,5 +1,5 @@
 /** A string that must not be mixed up with another kind of string; made by `as` at the place that checked it. */
-export type Brand<Name extends string> = string & { readonly __brand: Name };
+type Brand<Name extends string> = string & { readonly __brand: Name };
 
 /** SHA-256 in lower-case hexadecimal, 64 characters. */
 export type Digest = Brand<'Digest'>;

@@ -1,5 +1,4 @@
-import stringWidth from 'string-width';
-import wrapAnsi from 'wrap-ansi';
+import { columns, graphemes } from './columns.ts';
 
 const ELLIPSIS = '…';
 
@@ -33,23 +32,12 @@ function markOf(character: string): string {
 /** `showHidden` for a place with one row: every line break becomes a space too. */
 export const oneLine = (text: string): string => showHidden(text).replaceAll('\n', ' ');
 
-/**
- * Terminal columns of one row of text: 2 for the classes W and F of UAX #11 and for emoji sequences, 0 for combining marks,
- * 1 for the rest, ambiguous ones too. The screen library lays out with the same function, so the two cannot disagree.
- */
-export const columns = (text: string): number => stringWidth(text);
-
-const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
-
-/** The text as a person counts characters: extended grapheme clusters of UAX #29. */
-export const graphemes = (text: string): readonly string[] => Array.from(segmenter.segment(text), (one) => one.segment);
-
 /** The text in at most `width` columns; what was cut off leaves `…` in the last of them. No text fits in less than one column. */
 export function cut(text: string, width: number): string {
   if (width < 1) return '';
   let used = 0;
   let room = '';
-  for (const { segment } of segmenter.segment(text)) {
+  for (const segment of graphemes(text)) {
     const next = used + columns(segment);
     if (next > width) return room + ELLIPSIS;
     if (next <= width - 1) room += segment;
@@ -72,13 +60,34 @@ export function padStart(text: string, width: number): string {
 
 /**
  * The text in rows of at most `width` columns (1 or more), broken at spaces, and inside a word only when the word is longer than
- * a row. Line breaks of the text stay, spaces at
- * both ends of a row go, and letters come out composed (NFC). A character wider than
- * a row becomes `…`.
+ * a row. Line breaks of the text stay, spaces where a row begins or ends go. A character wider than a row becomes `…`.
  */
 export function wrap(text: string, width: number): readonly string[] {
   const narrow = Math.max(1, width);
-  return wrapAnsi(text, narrow, { hard: true })
-    .split('\n')
-    .map((row) => (columns(row) > narrow ? ELLIPSIS : row));
+  return text.split('\n').flatMap((line) => rowsOf(line, narrow));
+}
+
+function rowsOf(line: string, width: number): readonly string[] {
+  const rows: string[] = [];
+  let row = '';
+  let used = 0;
+  const turn = (): void => {
+    rows.push(row.trimEnd());
+    row = '';
+    used = 0;
+  };
+  for (const word of line.trim().split(/( +)/)) {
+    const wide = columns(word);
+    if (used + wide > width && row !== '') turn();
+    if (row === '' && word.startsWith(' ')) continue;
+    const pieces = wide > width ? graphemes(word) : [word];
+    for (const piece of pieces) {
+      const fits = columns(piece) <= width ? piece : ELLIPSIS;
+      if (used + columns(fits) > width) turn();
+      row += fits;
+      used += columns(fits);
+    }
+  }
+  turn();
+  return rows;
 }

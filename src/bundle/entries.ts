@@ -21,7 +21,7 @@ const clockBack = z.optional(z.number().check(z.positive()));
 export const roles = ['sewer', 'supervisor', 'auditor'] as const;
 export type Role = (typeof roles)[number];
 
-export const verdicts = ['within', 'below', 'above', 'unacceptable', 'not judged'] as const;
+const verdicts = ['within', 'below', 'above', 'unacceptable', 'not judged'] as const;
 
 const settling = z.discriminatedUnion('as', [
   /** Back to a step: what was checked in the steps `again` (of that set, or for the whole bundle) is asked again. */

@@ -1,6 +1,7 @@
 import { readdirSync, statSync } from 'node:fs';
 import { isAbsolute, relative, resolve } from 'node:path';
-import { columns, pad } from '../base/text.ts';
+import { columns } from '../base/columns.ts';
+import { pad } from '../base/text.ts';
 import { openRoom } from '../storage/room.ts';
 import { ROOM_FILE } from '../storage/settings.ts';
 import { inPlainWords } from '../storage/trouble.ts';

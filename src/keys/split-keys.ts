@@ -1,5 +1,5 @@
+import { graphemes } from '../base/columns.ts';
 import { stripControls } from '../base/strip-controls.ts';
-import { graphemes } from '../base/text.ts';
 import type { Key, NamedKey } from './key.ts';
 import { keyOfSequence } from './sequences.ts';
 

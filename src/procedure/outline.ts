@@ -8,7 +8,7 @@ export interface Outline {
   readonly steps: readonly OutlineStep[];
 }
 
-export interface OutlineStep {
+interface OutlineStep {
   readonly number: number;
   readonly id: string;
   readonly title: string;
@@ -19,7 +19,7 @@ export interface OutlineStep {
 }
 
 /** `low`, `high` and `nominal` are decimal strings in `unit`, as written; `places` counts the blanks of a reading. */
-export interface OutlinePoint {
+interface OutlinePoint {
   readonly id: string;
   readonly kind: PointKind;
   readonly text: string;

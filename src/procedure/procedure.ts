@@ -99,7 +99,7 @@ interface PointBase {
 export type Point = Tick | ReadingPoint | CountPoint | Choice | Written | Timed | Computed | HoldPoint;
 export type PointKind = Point['kind'];
 
-export interface Tick extends PointBase {
+interface Tick extends PointBase {
   readonly kind: 'tick';
 }
 export interface ReadingPoint extends PointBase {
@@ -122,7 +122,7 @@ export interface Choice extends PointBase {
   readonly kind: 'choice';
   readonly options: readonly { readonly text: string; readonly acceptable: boolean }[];
 }
-export interface Written extends PointBase {
+interface Written extends PointBase {
   readonly kind: 'written';
 }
 /** The program times it: a clock is started, and stopped. */
@@ -141,6 +141,6 @@ export interface Computed extends PointBase {
   readonly limit: Limit | null;
 }
 /** A second person, whose role may release it, looks and signs. */
-export interface HoldPoint extends PointBase {
+interface HoldPoint extends PointBase {
   readonly kind: 'hold point';
 }

@@ -45,7 +45,7 @@ export function collectFindings(source: Source): {
 const LONGEST = 60;
 
 /** Long and hidden text is made fit to be shown: a finding is printed on terminals. */
-export function shortened(text: string): string {
+function shortened(text: string): string {
   const line = oneLine(text.slice(0, LONGEST * 4)).trim();
   return line.length > LONGEST ? `${line.slice(0, LONGEST - 1).toWellFormed()}…` : line;
 }

@@ -1,17 +1,20 @@
-import { columns, oneLine } from '../base/text.ts';
+import chalk from 'chalk';
+import { columns } from '../base/columns.ts';
+import { oneLine } from '../base/text.ts';
 import type { Finding } from '../procedure/finding.ts';
 import { lineText, sourceOf } from '../procedure/source.ts';
 
 /**
  * Findings for people: place, rule and sentence; the line with a mark under the place; what to write instead; and a
- * count at the end. `texts` holds the text of each file by the name that the findings use.
+ * count at the end. `texts` holds the text of each file by the name that the findings use. On a terminal the severity and the
+ * place stand out, by weight and not by colour.
  */
 export function findingsReport(findings: readonly Finding[], texts: ReadonlyMap<string, string>): string {
   const sources = new Map([...texts].map(([file, text]) => [file, sourceOf(text, file)]));
   const parts = findings.map((finding) => {
     const source = sources.get(finding.file);
     const { file, line, column, severity, rule, message, mend } = finding;
-    const head = `${oneLine(file)}:${line}:${column}  ${severity}  ${rule}: ${message}`;
+    const head = `${oneLine(file)}:${line}:${column}  ${severity === 'error' ? chalk.bold(severity) : severity}  ${chalk.bold(rule)}: ${message}`;
     const shown = source ? marked(lineText(source, line), line, column) : [];
     return [head, ...shown, `  ${oneLine(mend)}`].join('\n');
   });
@@ -28,7 +31,10 @@ function marked(text: string, line: number, column: number): readonly string[] {
   const before = lead + oneLine(text.slice(from, index).toWellFormed());
   const after = oneLine(text.slice(index, from + WIDEST).toWellFormed());
   const gutter = `  ${line} | `;
-  return [`${gutter}${before}${after}`, `${' '.repeat(gutter.length - 2)}| ${' '.repeat(columns(before))}^`];
+  return [
+    `${gutter}${before}${after}`,
+    `${' '.repeat(gutter.length - 2)}| ${' '.repeat(columns(before))}${chalk.bold('^')}`,
+  ];
 }
 
 function counted(findings: readonly Finding[], files: number): string {

@@ -1,5 +1,6 @@
+import { columns } from '../base/columns.ts';
 import { shrink } from '../base/shrink.ts';
-import { columns, cut, pad, padStart } from '../base/text.ts';
+import { cut, pad, padStart } from '../base/text.ts';
 
 /** A column of a plain text table; numbers stand to the right. */
 export interface Column {

@@ -1,5 +1,6 @@
+import { columns } from '../base/columns.ts';
 import { wallTime } from '../base/instant.ts';
-import { columns, oneLine, pad, padStart, wrap } from '../base/text.ts';
+import { oneLine, pad, padStart, wrap } from '../base/text.ts';
 import type { WhoRow } from './who.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { App } from '../app/app.ts';
 import { isOpen, modeOf } from '../app/mode.ts';
 import type { Mode } from '../app/move.ts';
-import { columns } from '../base/text.ts';
+import { columns } from '../base/columns.ts';
 import { hints } from '../keys/hints.ts';
 import { keymaps } from '../keys/keymap.ts';
 import type { Size } from '../terminal/open-terminal.ts';

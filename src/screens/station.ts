@@ -1,7 +1,8 @@
 import type { App } from '../app/app.ts';
 import { signable, waiting } from '../app/moved.ts';
 import { assertNever } from '../base/assert-never.ts';
-import { columns, pad } from '../base/text.ts';
+import { columns } from '../base/columns.ts';
+import { pad } from '../base/text.ts';
 import { type Bundle, openHold } from '../bundle/bundle.ts';
 import { currentRelease, nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';

@@ -75,7 +75,7 @@ export function readProcedure(room: string, path: string): Result<ProcedureFile>
 }
 
 /** The text of a procedure kept in the ledger, decoded like the file it came from; `undefined` when it is no UTF-8. */
-export function textOf(bytes: Uint8Array): string | undefined {
+function textOf(bytes: Uint8Array): string | undefined {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {

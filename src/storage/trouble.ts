@@ -16,7 +16,7 @@ export function inPlainWords<T>(path: string, work: () => T): T {
 }
 
 /** One plain sentence for an error of the disk or of SQLite about `path`; `undefined` for any other error. */
-export function troubleOf(error: unknown, path: string): StoreTrouble | undefined {
+function troubleOf(error: unknown, path: string): StoreTrouble | undefined {
   if (error instanceof StoreTrouble) return error;
   if (!(error instanceof Error)) return undefined;
   const sentence = sentenceOfSqlite(error, path) ?? sentenceOfSystem(codeOf(error), path);

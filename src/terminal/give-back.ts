@@ -3,7 +3,7 @@ import { assertNever } from '../base/assert-never.ts';
 import { showHidden } from '../base/text.ts';
 
 /** Why the program ends without having been asked to by a key. */
-export type Ending =
+type Ending =
   | { readonly why: 'signal'; readonly signal: EndingSignal }
   | { readonly why: 'gone' }
   | { readonly why: 'crash'; readonly error: unknown };

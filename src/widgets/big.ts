@@ -1,4 +1,4 @@
-import { columns, graphemes } from '../base/text.ts';
+import { columns, graphemes } from '../base/columns.ts';
 import { bigLetters } from './big-letters.ts';
 import { type Row, span } from './row.ts';
 import { wrapRow } from './wrap-row.ts';

@@ -1,4 +1,4 @@
-import { columns, graphemes } from '../base/text.ts';
+import { columns, graphemes } from '../base/columns.ts';
 import { type Row, span } from './row.ts';
 
 /** A line being typed. */

@@ -1,6 +1,6 @@
 import wrapAnsi from 'wrap-ansi';
+import { columns } from '../base/columns.ts';
 import { shrink } from '../base/shrink.ts';
-import { columns } from '../base/text.ts';
 
 /** A table whose cells are styled already. */
 export interface MarkdownTable {

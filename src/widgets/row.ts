@@ -1,4 +1,5 @@
-import { columns, graphemes, oneLine } from '../base/text.ts';
+import { columns, graphemes } from '../base/columns.ts';
+import { oneLine } from '../base/text.ts';
 
 /**
  * What a piece of text means on the screen; the theme decides how it looks.

@@ -1,4 +1,4 @@
-import { columns, graphemes } from '../base/text.ts';
+import { columns, graphemes } from '../base/columns.ts';
 import { cutRow, indentRow, type Row, type Span, type Style } from './row.ts';
 
 /**

@@ -13,7 +13,7 @@ import { memoryLedger } from '../../src/ledger/memory-ledger.ts';
 import { readProcedure } from '../../src/procedure/read-procedure.ts';
 
 /** A clock that stands still until it is moved on. */
-export function storyClock(start = Date.UTC(2026, 10, 25, 9, 0, 0)): {
+function storyClock(start = Date.UTC(2026, 10, 25, 9, 0, 0)): {
   readonly now: () => Instant;
   pass(seconds: number): void;
 } {

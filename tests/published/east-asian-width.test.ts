@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { columns, showHidden } from '../../src/base/text.ts';
+import { columns } from '../../src/base/columns.ts';
+import { showHidden } from '../../src/base/text.ts';
 import data from './data/east-asian-width.json' with { type: 'json' };
 
 // Source and licence stand in data/east-asian-width.json.

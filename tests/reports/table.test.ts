@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { columns } from '../../src/base/text.ts';
+import { columns } from '../../src/base/columns.ts';
 import { type Column, table } from '../../src/reports/table.ts';
 
 const shape: readonly Column[] = [

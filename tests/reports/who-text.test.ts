@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { columns } from '../../src/base/text.ts';
+import { columns } from '../../src/base/columns.ts';
 import type { WhoRow } from '../../src/reports/who.ts';
 import { whoText } from '../../src/reports/who-text.ts';
 

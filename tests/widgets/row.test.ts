@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { columns, graphemes } from '../../src/base/text.ts';
+import { columns, graphemes } from '../../src/base/columns.ts';
 import { cutRow, fillRow, leftRight, type Row, rowColumns, rowText, span } from '../../src/widgets/row.ts';
 import { wrapRow } from '../../src/widgets/wrap-row.ts';
 
