@@ -14,7 +14,10 @@ const io: Io = {
     const now = new Date();
     return { ms: now.getTime(), offset: -now.getTimezoneOffset() };
   },
-  stdin: process.stdin,
+  // Looked up when first read from: most commands never do, and a terminal's input takes time to set up.
+  get stdin() {
+    return process.stdin;
+  },
   stdout: process.stdout,
   exit: (ending) => process.exit(ending),
 };

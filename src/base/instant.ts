@@ -18,7 +18,7 @@ export function formatStamp({ ms, offset }: Instant): string {
 }
 
 const STAMP =
-  /^(\d{4}-\d{2}-\d{2}T(?:[01]\d|2[0-3])):[0-5]\d:[0-5]\d(?:\.\d{1,9})?(?:Z|([+-])([01]\d|2[0-3]):([0-5]\d))$/i;
+  /^(\d{4})-(\d{2})-(\d{2})T([01]\d|2[0-3]):([0-5]\d):([0-5]\d)(?:\.(\d{1,9}))?(?:Z|([+-])([01]\d|2[0-3]):([0-5]\d))$/i;
 
 /**
  * Reads an RFC 3339 date-time; `undefined` when it is none. Fractions below a millisecond are cut off; leap seconds, which
@@ -27,13 +27,23 @@ const STAMP =
 export function parseStamp(text: string): Instant | undefined {
   const found = STAMP.exec(text);
   if (!found) return undefined;
-  const [, hour = '', sign, hours, minutes] = found;
-  const ms = Date.parse(text.toUpperCase().replace(/(\.\d{3})\d+/, '$1'));
-  const size = Number(hours ?? 0) * 60 + Number(minutes ?? 0);
+  const [year, month, day, hour, minute, second] = found.slice(1, 7).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const [fraction = '', sign, hours = '0', minutes = '0'] = found.slice(7);
+  const size = Number(hours) * 60 + Number(minutes);
   const offset = sign === '-' && size > 0 ? -size : size;
-  // A day that the month does not have would silently become one of the next month.
-  const real = !Number.isNaN(ms) && formatStamp({ ms, offset }).startsWith(hour.toUpperCase());
-  return real ? { ms, offset } : undefined;
+  const local = new Date(0);
+  local.setUTCFullYear(year, month - 1, day);
+  // A day that the month does not have has silently become one of the next month.
+  if (local.getUTCDate() !== day || local.getUTCMonth() !== month - 1) return undefined;
+  local.setUTCHours(hour, minute, second, Number(fraction.padEnd(3, '0').slice(0, 3)));
+  return { ms: local.getTime() - offset * 60_000, offset };
 }
 
 /** Hours and minutes of a stamp as its writer's wall clock showed them, such as `10:42`. */
