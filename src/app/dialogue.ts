@@ -1,17 +1,18 @@
 import { assertNever } from '../base/assert-never.ts';
 import { wallTime } from '../base/instant.ts';
 import { oneLine } from '../base/text.ts';
-import { allChecks, type Check } from '../bundle/bundle.ts';
+import { allChecks, type Check, pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
 import { limitWords } from '../measure/limit-words.ts';
+import { plainText } from '../procedure/plain-text.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import type { News } from './effect.ts';
 import { question } from './form.ts';
 import { waiting } from './moved.ts';
-import { outsideWords, setWords, valueWords } from './words.ts';
+import { byHowMuch, headline, setWords, stateWords, valueWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
 export type Heard = { readonly news: News } | { readonly print: readonly string[] };
@@ -55,7 +56,7 @@ export function told(app: App, before: App): readonly string[] {
     if (finished && !before.play.bundle.finished) {
       const { good, scrapped, conceded, sets } = finished;
       lines.push(
-        `Finished: ${good} of ${sets} good${conceded ? `, ${conceded} of them by concession` : ''}, ${scrapped} scrapped. It is in the ledger.`,
+        `Finished: ${good} of ${sets} good${conceded ? `, ${conceded} of them by concession` : ''}, ${scrapped} scrapped. ${app.purpose === 'rehearse' ? 'Nothing was recorded: this was a rehearsal.' : 'It is in the ledger.'}`,
       );
     }
   }
@@ -112,10 +113,7 @@ function signOnQuestion(app: App): { readonly lines: readonly string[]; readonly
 }
 
 function stationQuestion(app: App): { readonly lines: readonly string[]; readonly prompt: string } {
-  const lines = waiting(app).map(({ ticket, procedure, work, hand }) => {
-    const whose = hand === null ? '' : ` with ${nameOf(app.room, hand)}`;
-    return `  ${ticket}  ${procedure}  ${work}${whose}`;
-  });
+  const lines = waiting(app).map((bundle) => `  ${bundle.ticket}  ${bundle.procedure}  ${stateWords(app, bundle)}`);
   return { lines: lines.map(oneLine), prompt: 'Ticket > ' };
 }
 
@@ -185,7 +183,16 @@ function stepLines(play: Play, at: WantedPoint['at'], known: Play | null): reado
     ({ alt, bringOut }) => `Picture: ${alt}${bringOut.length ? `, ${bringOut.join(', ')}` : ''}`,
   );
   const seams = facts.seams ? [`Seams: ${facts.seams.text}`] : [];
-  return ['', head, ...step.prose.split('\n').filter((line) => line.trim() !== ''), ...seams, ...pictures].map(oneLine);
+  return [
+    '',
+    head,
+    ...step.prose
+      .split('\n')
+      .map(plainText)
+      .filter((line) => line.trim() !== ''),
+    ...seams,
+    ...pictures,
+  ].map(oneLine);
 }
 
 function pointPrompt(app: App, play: Play, { point, place, clock, at }: WantedPoint): string {
@@ -211,7 +218,7 @@ function manner(app: App, play: Play, point: Point, running: boolean, at: Wanted
       return '(hold point: a supervisor looks and signs; name or badge)';
     case 'timed': {
       if (!running) return '(enter: start the clock)';
-      const key = play.bundle.clocks.get(`${at.set ?? 'all'} ${at.step.id} ${point.id}`);
+      const key = play.bundle.clocks.get(pointKey(at.set, at.step.id, point.id));
       const seconds = key ? elapsedSeconds(key, play.bundle.lastAt, app.now) : 0;
       return `(the clock runs, ${Math.floor(seconds / 60)} min ${seconds % 60} s; enter: stop)`;
     }
@@ -223,13 +230,28 @@ function manner(app: App, play: Play, point: Point, running: boolean, at: Wanted
 function checkLines(play: Play, check: Check): readonly string[] {
   if (check.verdict === 'within' || check.verdict === 'not judged')
     return check.value === 'done' ? [] : [`  ✓ ${valueWords(check)}`];
-  const backTo = play.procedure.steps.find(({ id }) => id === check.step)?.facts.ifOut;
-  const ways = ['measure again', ...(backTo?.backTo ? ['go back REASON'] : []), 'hold REASON'];
+  const step = play.procedure.steps.find(({ id }) => id === check.step);
+  const point = step?.points.find(({ id }) => id === check.point);
+  const ifOut = step?.facts.ifOut;
+  const ways = [wayOn(point), ...(ifOut?.backTo ? ['go back REASON'] : []), 'hold REASON'];
   return [
-    `  OUT OF LIMIT: ${outsideWords(check)}.`,
-    ...(backTo ? [`  If out: ${backTo.text}`] : []),
+    `  ${headline(check)}: ${byHowMuch(check, point)}.`,
+    ...(ifOut ? [`  If out: ${ifOut.text}`] : []),
     `  ${ways.join(', or ')}`,
   ];
+}
+
+function wayOn(point: Point | undefined): string {
+  switch (point?.kind) {
+    case 'choice':
+      return 'look again and choose';
+    case 'timed':
+      return 'time it again';
+    case 'computed':
+      return 'strike a reading it came from';
+    default:
+      return 'measure again';
+  }
 }
 
 function lookedBack(app: App, play: Play): readonly string[] {

@@ -1,6 +1,7 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Result } from '../base/result.ts';
-import { differences } from '../procedure/differences.ts';
+import type { Difference } from '../procedure/differences.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';
 import type { Attempted, RoomLedger } from './room-ledger.ts';
@@ -55,6 +56,12 @@ async function asTaken(ledger: RoomLedger, { room, playing }: Attempted): Promis
   if (!playing) throw new Error('a ticket was taken up without a bundle');
   const from = playing.bundle.changesToRead?.from;
   const before = from && (await ledger.procedure(from));
-  const changes = before?.ok ? differences(before.value, playing.procedure) : [];
+  const changes = before?.ok ? await changesBetween(before.value, playing.procedure) : [];
   return { news: 'taken', room, playing, bundles: ledger.bundles(), changes };
+}
+
+/** Loaded when a hand meets a new revision: few sessions do. */
+async function changesBetween(before: Procedure, after: Procedure): Promise<readonly Difference[]> {
+  const { differences } = await import('../procedure/differences.ts');
+  return differences(before, after);
 }

@@ -2,7 +2,7 @@ import { readdirSync, statSync } from 'node:fs';
 import { isAbsolute, relative, resolve } from 'node:path';
 import { columns } from '../base/columns.ts';
 import { pad } from '../base/text.ts';
-import { openRoom } from '../storage/room.ts';
+import { openRoomFolder } from '../storage/room-folder.ts';
 import { ROOM_FILE } from '../storage/settings.ts';
 import { inPlainWords } from '../storage/trouble.ts';
 import { MAKING, makePracticeRoom, PRACTICE_ROOM, type PracticeRoom } from './demo/practice-room.ts';
@@ -42,7 +42,7 @@ function lookAt(folder: string): 'free' | 'room' | 'other' {
 }
 
 async function isPractice(folder: string): Promise<boolean> {
-  const room = await openRoom(folder);
+  const room = await openRoomFolder(folder);
   await room.close();
   return room.name === PRACTICE_ROOM;
 }

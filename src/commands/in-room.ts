@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { type RoomLedger, roomLedger } from '../app/room-ledger.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
-import { openRoom, type Room } from '../storage/room.ts';
+import { openRoomFolder, type RoomFolder } from '../storage/room-folder.ts';
 import type { Io } from './io.ts';
 
 export interface RoomOption {
@@ -10,7 +10,7 @@ export interface RoomOption {
 
 /** An open room: its folder, and its ledger as entries. */
 export interface OpenRoom {
-  readonly room: Room;
+  readonly room: RoomFolder;
   readonly store: LedgerStore;
 }
 
@@ -21,7 +21,7 @@ export interface PlayableRoom extends OpenRoom {
 
 /** Opens the room (`--room`, or the folder the command was called in), does the work, and closes it whatever happens. */
 export async function inRoom<T>(options: RoomOption, io: Io, work: (open: OpenRoom) => Promise<T>): Promise<T> {
-  const room = await openRoom(resolve(io.cwd, options.room ?? '.'));
+  const room = await openRoomFolder(resolve(io.cwd, options.room ?? '.'));
   try {
     return await work({ room, store: room.ledger() });
   } finally {

@@ -3,7 +3,6 @@ import { performer } from '../app/perform.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import { type AppStore, startStore } from '../app/store.ts';
 import type { Io } from './io.ts';
-import { playPlain } from './plain.ts';
 
 export interface SessionOptions {
   /** Hand to sign on at once: a name, the beginning of one, an id or a badge. */
@@ -41,7 +40,10 @@ export async function runSession(
       return 2;
     }
   }
-  if (plain || !io.stdout.isTTY || !io.stdin.isTTY) return playPlain(store, io);
+  if (plain || !io.stdout.isTTY || !io.stdin.isTTY) {
+    const { playPlain } = await import('./plain.ts');
+    return playPlain(store, io);
+  }
   const { showProgram } = await import('./show.tsx');
   return showProgram({ store, io, onBell: (sound) => (ring = bell === 'rings' ? sound : ring) });
 }

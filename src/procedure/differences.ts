@@ -1,4 +1,6 @@
-import type { Point, Procedure, Step } from './procedure.ts';
+import { limitWords } from '../measure/limit-words.ts';
+import { plainText } from './plain-text.ts';
+import type { Choice, Point, Procedure, Step } from './procedure.ts';
 
 /** One thing that is new, gone or different between two texts of a procedure, in words for the person who sews it. */
 export interface Difference {
@@ -36,13 +38,18 @@ function betweenSteps(old: Step, step: Step, say: (what: Difference['what'], tex
     else if (inWords(was) !== inWords(point)) say('changed', `${inWords(was)} → ${inWords(point)}`);
   }
   for (const point of old.points) if (!step.points.some(({ id }) => id === point.id)) say('removed', inWords(point));
-  if (old.prose.trim() !== step.prose.trim()) say('changed', step.prose.trim());
+  if (old.prose.trim() !== step.prose.trim()) say('changed', plainText(step.prose));
 }
 
 function inWords(point: Point): string {
-  const limit = 'limit' in point && point.limit ? ` (${point.limit.text} ${point.limit.unit})` : '';
-  const places = 'places' in point && point.places > 1 ? ` × ${point.places}` : '';
-  const options = point.kind === 'choice' ? ` (${point.options.map((each) => each.text).join(' / ')})` : '';
-  const kind = point.kind === 'tick' ? '' : `${point.kind}: `;
+  const limit = 'limit' in point && point.limit ? `, ${limitWords(point.limit)}` : '';
+  const kind = point.kind === 'hold point' ? 'hold point: ' : '';
+  const places = 'places' in point && point.places > 1 ? ` in ${point.places} places` : '';
+  const options = point.kind === 'choice' ? choiceWords(point) : '';
   return `${kind}${point.text}${places}${limit}${options}`;
+}
+
+function choiceWords({ options }: Choice): string {
+  const words = (of: Choice['options']): string => of.map(({ text }) => text).join(' / ');
+  return ` (${words(options)}; accepted: ${words(options.filter(({ acceptable }) => acceptable))})`;
 }

@@ -1,4 +1,6 @@
 import type { App, Play } from '../app/app.ts';
+import { clockFace } from '../app/when.ts';
+import { headline } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { oneLine } from '../base/text.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
@@ -10,10 +12,8 @@ import { field } from '../widgets/field.ts';
 import type { Page } from '../widgets/page.ts';
 import { blank, fillRow, indentRow, type Row, rowText } from '../widgets/row.ts';
 import { footer, rehearsal } from './frame.ts';
-import { headline } from './outside.ts';
 import { limitOf, pointWords } from './point-list.ts';
 import { said } from './said.ts';
-import { clockFace } from './when.ts';
 
 /** The next action alone, for a screen further away: at most twelve rows of text, as large as they go. */
 export function far(app: App, play: Play, wanted: WantedPoint | 'finish', size: Size): Page {

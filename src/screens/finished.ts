@@ -1,4 +1,6 @@
 import type { App, Play } from '../app/app.ts';
+import { lasted, when } from '../app/when.ts';
+import { byHowMuch } from '../app/words.ts';
 import { parseStamp } from '../base/instant.ts';
 import { allChecks, type Bundle, type Check, isGood } from '../bundle/bundle.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -6,10 +8,8 @@ import type { Page } from '../widgets/page.ts';
 import { blank, indentRow, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
-import { byHowMuch } from './outside.ts';
 import { pointWords } from './point-list.ts';
 import { said } from './said.ts';
-import { lasted, when } from './when.ts';
 
 /** The end of a bundle: what came of it, how long it took, and what became of every reading that was outside. */
 export function finished(app: App, play: Play, size: Size): Page {

@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { since, when } from '../app/when.ts';
 import { type Hold, workedOn } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -8,7 +9,6 @@ import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { pointWords } from './point-list.ts';
 import { said } from './said.ts';
-import { since, when } from './when.ts';
 
 /** A bundle on hold: what is held, why, since when and by whom, and who may settle it. */
 export function hold(app: App, play: Play, held: Hold, size: Size): Page {

@@ -1,5 +1,6 @@
 import type { App, Play } from '../app/app.ts';
 import { lookedBack } from '../app/moved.ts';
+import { when } from '../app/when.ts';
 import { valueWords } from '../app/words.ts';
 import { type Check, isGood } from '../bundle/bundle.ts';
 import { blanksOf } from '../bundle/next.ts';
@@ -12,7 +13,6 @@ import { beside } from './beside.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { pointWords } from './point-list.ts';
 import { said } from './said.ts';
-import { when } from './when.ts';
 
 /** Everything recorded for this bundle, newest first; what was struck stays readable, struck through, with the reason. */
 export function lookBack(app: App, play: Play, size: Size): Page {

@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { clockFace } from '../app/when.ts';
 import { valueWords } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
@@ -18,7 +19,6 @@ import { formulaWords } from './formula-words.ts';
 import { outside } from './outside.ts';
 import { goodChecks, limitOf, pointWords } from './point-list.ts';
 import { said } from './said.ts';
-import { clockFace } from './when.ts';
 
 /** The one bright thing on the screen: the point that is wanted now, with its field, its limit, and what is wrong with it. */
 export function openPoint(app: App, play: Play, wanted: WantedPoint, width: number): readonly Row[] {

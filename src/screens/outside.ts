@@ -1,5 +1,5 @@
 import type { Play } from '../app/app.ts';
-import { valueWords } from '../app/words.ts';
+import { byHowMuch, headline } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
 import type { Check } from '../bundle/bundle.ts';
 import type { WantedPoint } from '../bundle/next.ts';
@@ -30,21 +30,6 @@ export function outside(
     ...(back ? key('r', `back to step ${back.number}, ${back.title}`) : []),
     ...key('h', 'hold it: a supervisor decides'),
   ];
-}
-
-export const headline = ({ verdict }: Check): string => (verdict === 'unacceptable' ? 'NOT ACCEPTED' : 'OUT OF LIMIT');
-
-/** `316 mm is 2.5 mm over 313.5`, `21 is 1 under 22`, `lighter (accepted: match)`. */
-export function byHowMuch(check: Check, point: Point): string {
-  const value = valueWords(check);
-  if (check.verdict === 'unacceptable' || check.by === undefined)
-    return check.limit ? `${value} (accepted: ${check.limit})` : value;
-  const isOver = check.verdict === 'above';
-  const bound = 'limit' in point && point.limit ? (isOver ? point.limit.high : point.limit.low) : null;
-  const beyond = `${isOver ? 'over' : 'under'} ${bound ?? check.limit ?? 'the limit'}`;
-  return point.kind === 'count'
-    ? `${check.value} is ${check.by} ${beyond}`
-    : `${value} is ${check.by} ${check.unit ?? ''} ${beyond}`;
 }
 
 /** Reversed from edge to edge, with a sign at both ends, so that no colour is needed to see it. */

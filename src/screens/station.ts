@@ -1,10 +1,10 @@
 import type { App } from '../app/app.ts';
 import { signable, waiting } from '../app/moved.ts';
-import { assertNever } from '../base/assert-never.ts';
+import { stateWords } from '../app/words.ts';
 import { columns } from '../base/columns.ts';
 import { pad } from '../base/text.ts';
-import { type Bundle, openHold } from '../bundle/bundle.ts';
-import { currentRelease, nameOf } from '../bundle/room.ts';
+import type { Bundle } from '../bundle/bundle.ts';
+import { currentRelease } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { field } from '../widgets/field.ts';
 import type { Page } from '../widgets/page.ts';
@@ -12,7 +12,6 @@ import { leftRight, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { said } from './said.ts';
-import { since } from './when.ts';
 
 /** Who is here: a name is typed, a badge scanned, or somebody chosen from the list. */
 export function signOnScreen(app: App, size: Size): Page {
@@ -49,32 +48,6 @@ export function stationScreen(app: App, size: Size): Page {
     body: bundles.length === 0 ? wrapRow([said(none)], width) : body,
     focus: app.chosen,
   });
-}
-
-/** `open with Ines · 12 min`: how a bundle stands, and how long it has stood so. */
-function stateWords(app: App, bundle: Bundle): string {
-  const hold = openHold(bundle);
-  const long = (stamp: string): string => {
-    const words = since(stamp, app.now);
-    return words === '' ? '' : ` · ${words}`;
-  };
-  if (hold) return `on hold ${hold.name}${long(hold.at)}`;
-  const { work, hand, lastAt } = bundle;
-  const name = hand === null ? '' : nameOf(app.room, hand);
-  switch (work) {
-    case 'not opened':
-      return 'not begun';
-    case 'open':
-      return `open with ${name}${long(lastAt)}`;
-    case 'paused':
-      return `left by ${name}${long(lastAt)}`;
-    case 'handed over':
-      return `for ${name}${long(lastAt)}`;
-    case 'finished':
-      return 'finished';
-    default:
-      return assertNever(work);
-  }
 }
 
 function prompt(app: App, words: string, size: Size): readonly Row[] {

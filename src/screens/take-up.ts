@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { when } from '../app/when.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -7,7 +8,6 @@ import { blank } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { said } from './said.ts';
-import { when } from './when.ts';
 
 /** A bundle that is not in this hand: not begun yet, left, or taken up by somebody else meanwhile. */
 export function takeUp(app: App, { bundle, ticket, next, procedure }: Play, size: Size): Page {

@@ -9,7 +9,7 @@ import type { Io } from '../../src/commands/io.ts';
 import type { LedgerStore } from '../../src/ledger/ledger-store.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { type WhoRow, whoRows } from '../../src/reports/who.ts';
-import { openRoom } from '../../src/storage/room.ts';
+import { openRoomFolder } from '../../src/storage/room-folder.ts';
 
 interface Called {
   readonly code: number;
@@ -65,7 +65,7 @@ export interface ReadRoom {
 }
 
 export async function readRoom(folder: string, now = MIDWEEK): Promise<ReadRoom> {
-  const room = await openRoom(folder);
+  const room = await openRoomFolder(folder);
   const store = room.ledger();
   const ledger = await roomLedger(store, () => now);
   const entries = (await store.read({})).map(({ entry }) => {

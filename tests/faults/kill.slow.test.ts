@@ -4,6 +4,7 @@ import { setTimeout } from 'node:timers/promises';
 import { expect, it } from 'vitest';
 import { tempFolder } from '../storage/temp-folder.ts';
 import { expectWhole } from './expect-whole.ts';
+import { numbersFrom } from './numbers-from.ts';
 import { startWriter } from './writer.ts';
 
 const ROUNDS = 60;
@@ -37,14 +38,3 @@ it(`loses nothing that was acknowledged over ${ROUNDS} kills at random instants,
   expect(told).toBeGreaterThan(ROUNDS);
   expect(whole).toBeGreaterThanOrEqual(told + beside.acknowledged.size);
 });
-
-/** Numbers from 0 to 1 that follow from the seed: mulberry32. */
-function numbersFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}

@@ -2,7 +2,7 @@ import { chmodSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { StoreTrouble } from '../../src/ledger/ledger-store.ts';
-import { createRoom, openRoom } from '../../src/storage/room.ts';
+import { createRoomFolder, openRoomFolder } from '../../src/storage/room-folder.ts';
 import { tempFolder } from '../storage/temp-folder.ts';
 import { makeReadOnly, mounted } from './mounted.ts';
 
@@ -12,7 +12,7 @@ it('makes no room on a disk set to read-only', async (context) => {
   const folder = mounted(context, 'size=1m');
   makeReadOnly(folder);
   await expectTrouble(
-    createRoom(join(folder, 'room'), practice),
+    createRoomFolder(join(folder, 'room'), practice),
     /is on a disk that is set to read-only: make it writable/,
   );
 });
@@ -20,16 +20,16 @@ it('makes no room on a disk set to read-only', async (context) => {
 it('makes no half room on a full disk', async (context) => {
   const folder = mounted(context, 'size=40k');
   writeFileSync(join(folder, 'ballast'), Buffer.alloc(40_960));
-  await expectTrouble(createRoom(folder, practice), /There is no room left on the disk of/);
+  await expectTrouble(createRoomFolder(folder, practice), /There is no room left on the disk of/);
   expect(readdirSync(folder)).not.toContain('walkfoot.yaml');
-  await expectTrouble(openRoom(folder), /There is no room in .*: run `walkfoot demo/);
+  await expectTrouble(openRoomFolder(folder), /There is no room in .*: run `walkfoot demo/);
 });
 
 it('opens no ledger where a file stands in the place of its folder', async () => {
   const folder = tempFolder();
   writeFileSync(join(folder, 'walkfoot.yaml'), 'name: A\nstation: table-1\n');
   writeFileSync(join(folder, '.walkfoot'), '');
-  const room = await openRoom(folder);
+  const room = await openRoomFolder(folder);
   expect(() => room.ledger()).toThrow(StoreTrouble);
   expect(() => room.ledger()).toThrow(/move it away\.$/);
 });
@@ -37,7 +37,7 @@ it('opens no ledger where a file stands in the place of its folder', async () =>
 it.skipIf(process.getuid?.() === 0)('makes no room where the user may not write', async () => {
   const folder = join(tempFolder(), 'shut');
   mkdirSync(folder, { mode: 0o555 });
-  await expectTrouble(createRoom(folder, practice), /You may not write or read/);
+  await expectTrouble(createRoomFolder(folder, practice), /You may not write or read/);
   chmodSync(folder, 0o755);
 });
 

@@ -45,7 +45,7 @@ test('the lining as a dialogue through a pipe: the same ledger as by keys', asyn
     }
 
     const first = await sew(room.folder, [...before, 'hold lamp mark missing', 'leave']);
-    expect(first.out).toContain('OUT OF LIMIT: 316 mm is 2.5 mm above 310.5 to 313.5 mm.');
+    expect(first.out).toContain('OUT OF LIMIT: 316 mm is 2.5 mm over 313.5.');
     expect(first.code).toBe(1);
     const second = await sew(room.folder, [...after, '3', '2', '']);
     expect(second.out).toContain('There should be 2 good sets, and you counted 3');

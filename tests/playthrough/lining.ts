@@ -6,7 +6,7 @@ import { join, resolve } from 'node:path';
 export const program = resolve(import.meta.dirname, '../../bin/walkfoot.js');
 
 /** Runs a command of the bundled program to its end and answers what it printed. */
-const walkfoot = (...args: readonly string[]): string =>
+export const walkfoot = (...args: readonly string[]): string =>
   execFileSync(process.execPath, [program, ...args], { encoding: 'utf8', env: quietEnv() });
 
 /** Without what a test runner adds, which would change how the program behaves. */

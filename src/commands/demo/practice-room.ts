@@ -6,7 +6,7 @@ import type { Release } from '../../bundle/room.ts';
 import type { LedgerStore } from '../../ledger/ledger-store.ts';
 import { memoryLedger } from '../../ledger/memory-ledger.ts';
 import { makeFolder, syncFolder } from '../../storage/durable.ts';
-import { createRoom } from '../../storage/room.ts';
+import { createRoomFolder } from '../../storage/room-folder.ts';
 import { ROOM_FILE } from '../../storage/settings.ts';
 import { inPlainWords } from '../../storage/trouble.ts';
 import { copyProcedures } from './copy-procedures.ts';
@@ -50,7 +50,7 @@ export async function makePracticeRoom(folder: string, clock: Clock): Promise<Pr
 
 async function fill(folder: string, clock: Clock): Promise<PracticeRoom> {
   const source = programFiles();
-  const room = await createRoom(folder, { name: PRACTICE_ROOM, station: 'SEW-1' });
+  const room = await createRoomFolder(folder, { name: PRACTICE_ROOM, station: 'SEW-1' });
   try {
     inPlainWords(folder, () => {
       copyProcedures(source, folder);

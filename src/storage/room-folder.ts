@@ -10,7 +10,7 @@ import { inPlainWords } from './trouble.ts';
 const ROOM_FILE_LIMIT = 65_536;
 
 /** A room: a folder with `walkfoot.yaml`, `procedures/`, `media/` and, out of sight, its ledger in `.walkfoot/`. */
-export interface Room {
+export interface RoomFolder {
   /** Absolute, with all links followed. */
   readonly folder: string;
   readonly name: string;
@@ -22,7 +22,7 @@ export interface Room {
 }
 
 /** Opens the room in exactly this folder. Rejects with `StoreTrouble` when there is none or its settings cannot be used. */
-export async function openRoom(folder: string): Promise<Room> {
+export async function openRoomFolder(folder: string): Promise<RoomFolder> {
   const place = resolve(folder);
   const file = join(place, ROOM_FILE);
   if (inPlainWords(place, () => statSync(file, { throwIfNoEntry: false })) === undefined) throw noRoom(place);
@@ -38,10 +38,10 @@ export async function openRoom(folder: string): Promise<Room> {
  * Makes a room in the folder, and the folder when it is missing; rejects with `StoreTrouble` when there is a room already.
  * The settings are written last, so that a folder counts as a room only when all of it is there.
  */
-export async function createRoom(
+export async function createRoomFolder(
   folder: string,
   { name, station }: { readonly name: string; readonly station: string },
-): Promise<Room> {
+): Promise<RoomFolder> {
   const place = resolve(folder);
   const text = writeRoomFile({ name, station });
   if (!text.ok) throw new StoreTrouble(text.error.message);
@@ -55,10 +55,10 @@ export async function createRoom(
     makeHidden(place);
     replaceFile(file, text.value);
   });
-  return openRoom(place);
+  return openRoomFolder(place);
 }
 
-function roomIn(folder: string, file: Pick<Room, 'name' | 'station' | 'settings'>): Room {
+function roomIn(folder: string, file: Pick<RoomFolder, 'name' | 'station' | 'settings'>): RoomFolder {
   let ledger: LedgerStore | undefined;
   return {
     folder,

@@ -2,7 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, wr
 import { dirname, join } from 'node:path';
 import { expect, it } from 'vitest';
 import { StoreTrouble } from '../../src/ledger/ledger-store.ts';
-import { createRoom, openRoom } from '../../src/storage/room.ts';
+import { createRoomFolder, openRoomFolder } from '../../src/storage/room-folder.ts';
 import { draft } from './ledger-contract.ts';
 import { tempFolder } from './temp-folder.ts';
 
@@ -10,11 +10,11 @@ const practice = { name: 'Practice Room', station: 'table-1' };
 
 it('makes a room, folders and all, and opens it again', async () => {
   const folder = join(tempFolder(), 'deep', 'room');
-  const made = await createRoom(folder, practice);
+  const made = await createRoomFolder(folder, practice);
   await made.ledger().append(-1, [draft('enrolled')]);
   await made.close();
 
-  const room = await openRoom(folder);
+  const room = await openRoomFolder(folder);
   expect(room).toMatchObject({ folder, ...practice, settings: { big: false, bell: true } });
   expect(await room.ledger().head()).toBe(0);
   await room.close();
@@ -25,16 +25,16 @@ it('makes a room, folders and all, and opens it again', async () => {
 });
 
 it('opens one ledger however often it is asked', async () => {
-  const room = await createRoom(tempFolder(), practice);
+  const room = await createRoomFolder(tempFolder(), practice);
   expect(room.ledger()).toBe(room.ledger());
   await room.close();
 });
 
 it('makes the ledger of a room that was copied without it', async () => {
   const folder = tempFolder();
-  await (await createRoom(folder, practice)).close();
+  await (await createRoomFolder(folder, practice)).close();
   rmSync(join(folder, '.walkfoot'), { recursive: true });
-  const room = await openRoom(folder);
+  const room = await openRoomFolder(folder);
   expect(await room.ledger().head()).toBe(-1);
   await room.close();
 });
@@ -42,22 +42,26 @@ it('makes the ledger of a room that was copied without it', async () => {
 it('leaves a room that is there as it is', async () => {
   const folder = tempFolder();
   writeFileSync(join(folder, 'walkfoot.yaml'), 'mine');
-  await expect(createRoom(folder, practice)).rejects.toThrow(/^There is a room in .* already: name another folder/);
+  await expect(createRoomFolder(folder, practice)).rejects.toThrow(
+    /^There is a room in .* already: name another folder/,
+  );
   expect(readFileSync(join(folder, 'walkfoot.yaml'), 'utf8')).toBe('mine');
 });
 
 it('makes nothing for a station whose name cannot be used', async () => {
   const folder = tempFolder();
-  await expect(createRoom(folder, { ...practice, station: 'two words' })).rejects.toThrow('write up to 40 letters');
+  await expect(createRoomFolder(folder, { ...practice, station: 'two words' })).rejects.toThrow(
+    'write up to 40 letters',
+  );
   expect(readdirSync(folder)).toEqual([]);
 });
 
 it('follows a link to the room', async () => {
   const folder = tempFolder();
   mkdirSync(join(folder, 'room'));
-  await (await createRoom(join(folder, 'room'), practice)).close();
+  await (await createRoomFolder(join(folder, 'room'), practice)).close();
   symlinkSync(join(folder, 'room'), join(folder, 'link'));
-  expect((await openRoom(join(folder, 'link'))).folder).toBe(join(folder, 'room'));
+  expect((await openRoomFolder(join(folder, 'link'))).folder).toBe(join(folder, 'room'));
 });
 
 it.each<[string, (folder: string) => string, RegExp]>([
@@ -80,15 +84,15 @@ it.each<[string, (folder: string) => string, RegExp]>([
   ],
   ['endless settings', (folder) => dirname(write(folder, 'walkfoot.yaml', '#'.repeat(70_000))), /far too long/],
 ])('says in one sentence what is wrong with %s', async (_, arrange, sentence) => {
-  const trouble = await openRoom(arrange(tempFolder())).catch((error: unknown) => error);
+  const trouble = await openRoomFolder(arrange(tempFolder())).catch((error: unknown) => error);
   expect(trouble).toBeInstanceOf(StoreTrouble);
   expect(trouble instanceof Error && trouble.message).toMatch(sentence);
 });
 
 it('does not look for a room above the folder it was given', async () => {
   const folder = tempFolder();
-  await (await createRoom(folder, practice)).close();
-  await expect(openRoom(join(folder, 'procedures'))).rejects.toThrow('There is no room in');
+  await (await createRoomFolder(folder, practice)).close();
+  await expect(openRoomFolder(join(folder, 'procedures'))).rejects.toThrow('There is no room in');
 });
 
 function write(folder: string, name: string, content: string): string {
