@@ -102,6 +102,10 @@ function colour(number: number | undefined): string | undefined {
   return `#${level(Math.floor(cube / 36))}${level(Math.floor(cube / 6) % 6)}${level(cube % 6)}`;
 }
 
-const grey = (n: number): string => `#${n.toString(16).padStart(2, '0').repeat(3)}`;
+function grey(n: number): string {
+  return `#${n.toString(16).padStart(2, '0').repeat(3)}`;
+}
 
-const escaped = (text: string): string => text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}

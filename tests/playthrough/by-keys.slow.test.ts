@@ -28,7 +28,7 @@ async function answer(terminal: RealTerminal, blank: Blank, value = blank.answer
 const isWanted = (screen: readonly string[], { point }: Blank): boolean =>
   screen.some((row) => row.includes('›') && row.replace(/\s+/g, ' ').includes(point.slice(0, 24)));
 
-test.each([
+test.concurrent.each([
   [80, 24],
   [60, 20],
 ])(
