@@ -14,7 +14,7 @@ export async function keyToFrame(folder: string): Promise<readonly string[]> {
   const points = Array.from({ length: 30 }, (_, i) => `- [ ] Width at mark ${i + 1} ____ mm (312 ±1.5)`).join('\n');
   writeFileSync(
     file,
-    `---\nprocedure: T-30\ntitle: Thirty widths\nsets: 30\n---\n\n# Thirty widths\n\n## Measure them all\n\n${points}\n`,
+    `---\nprocedure: T-30\ntitle: Thirty widths\nsets: 2\n---\n\n# Thirty widths\n\n## Measure them all\n\n${points}\n`,
   );
   const { digits, enters } = await typeThrough(file);
   return [line('key to frame, a digit in a field', digits), line('key to frame, enter with its entry', enters)];

@@ -42,16 +42,18 @@ export function startStore(first: App, clock: Clock, perform: (effect: Effect) =
   }
 
   async function work(): Promise<void> {
-    for (let news = queue.shift(); news !== undefined && app.ended === null; news = queue.shift()) await take(news);
+    for (let news = queue.shift(); news !== undefined && app.ended === null; news = queue.shift()) {
+      const before = app;
+      await take(news);
+      // Only when all that came of it is done: what is shown as ticked is on disk, and nothing half done is drawn.
+      if (app !== before) for (const changed of watchers) changed();
+    }
     if (app.ended !== null) over.resolve(app.ended);
   }
 
   async function take(news: News): Promise<void> {
     const [after, effects] = update(app, { ...news, now: clock() });
-    if (after !== app) {
-      app = after;
-      for (const changed of watchers) changed();
-    }
+    app = after;
     for (const effect of effects) for (const answer of await perform(effect)) await take(answer);
   }
 

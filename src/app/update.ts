@@ -4,7 +4,7 @@ import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
 import { nameOf } from '../bundle/room.ts';
 import { answered, fresh, intended, left, openForm, refusal, type Step, signOn, takeTicket } from './acts.ts';
-import { type App, type Message, type Play, playOf } from './app.ts';
+import { type App, type Message, type Play, playOf, undoable } from './app.ts';
 import type { Arrived, News } from './effect.ts';
 import { moved } from './moved.ts';
 
@@ -14,7 +14,11 @@ export function update(before: App, arrived: Arrived): Step {
   if (app.ended !== null) return [app, []];
   switch (arrived.news) {
     case 'second':
-      return [app, app.play === null || openHold(app.play.bundle) ? [{ effect: 'look' }] : []];
+      // An unchanged state is the same state, so that nothing is drawn for nothing.
+      return [
+        showsTime(app, before) ? app : before,
+        app.play === null || openHold(app.play.bundle) ? [{ effect: 'look' }] : [],
+      ];
     case 'move':
       return moved(app, arrived.move);
     case 'intent':
@@ -31,7 +35,7 @@ export function update(before: App, arrived: Arrived): Step {
       // It may be refused because somebody else has gone on with the bundle: then the screen must say so.
       return [{ ...app, message: refusal(arrived.refusal.message) }, app.play ? [{ effect: 'look' }] : []];
     case 'seen':
-      return [seen(app, arrived), []];
+      return [isNew(before, arrived) ? seen(app, arrived) : before, []];
     case 'taken': {
       const { room, bundles, playing, changes } = arrived;
       if (app.hand === null) return [app, []];
@@ -67,6 +71,22 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
     fresh({ ...now, play, message: outside ? null : word(command, entries) }),
     outside ? [{ effect: 'bell' }] : [],
   ];
+}
+
+/** Whether a screen tells the time that passed: a running clock, an undo about to lapse, or how long a bundle has waited. */
+function showsTime(app: App, before: App): boolean {
+  const next = app.play?.next;
+  const runs = next?.want === 'point' && next.clock !== null;
+  return runs || undoable(before) !== null || Math.floor(app.now.ms / 60_000) !== Math.floor(before.now.ms / 60_000);
+}
+
+function isNew(app: App, { room, bundles, playing }: Extract<News, { readonly news: 'seen' }>): boolean {
+  const same =
+    room === app.room &&
+    playing?.bundle === app.play?.bundle &&
+    bundles.length === app.bundles.length &&
+    bundles.every((bundle, index) => bundle === app.bundles[index]);
+  return !same;
 }
 
 /** Another process may have settled a hold, or finished a bundle; what this person is typing stays. */
