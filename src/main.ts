@@ -1,4 +1,5 @@
 import { Command, CommanderError, Option } from 'commander';
+import { showHidden } from './base/text.ts';
 import { cannot, type Io } from './commands/io.ts';
 import { StoreTrouble } from './ledger/ledger-store.ts';
 
@@ -38,6 +39,7 @@ const program = new Command('walkfoot')
   .description(
     'Walks a sewer through a procedure, point by point, and keeps the evidence.\nWithout a command it opens the station.',
   )
+  .configureOutput({ writeErr: (text) => io.err(showHidden(text)) })
   .exitOverride()
   .enablePositionalOptions()
   .showHelpAfterError('(walkfoot --help tells more)')
@@ -183,8 +185,7 @@ async function noSuchCommand(word: string): Promise<number> {
 function exitFor(trouble: unknown): number {
   if (trouble instanceof CommanderError) return trouble.exitCode === 0 ? 0 : 2;
   if (trouble instanceof StoreTrouble) {
-    io.err(`walkfoot: ${trouble.message}\n`);
-    return 2;
+    return cannot(io, trouble.message);
   }
   throw trouble;
 }

@@ -5,7 +5,7 @@ import { type Role, roles, THE_ROOM } from '../bundle/entries.ts';
 import type { Hand, Room } from '../bundle/room.ts';
 import { handTable } from '../reports/hands.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
-import { cannot, type ExitCode, type Io, widthOf } from './io.ts';
+import { cannot, type ExitCode, type Io, say, sayJson, widthOf } from './io.ts';
 
 interface AddOptions extends RoomOption {
   readonly role?: string;
@@ -25,7 +25,7 @@ export function addHand(name: string, options: AddOptions, io: Io): Promise<Exit
     const badge = options.badge ? { badge: options.badge } : {};
     const done = await ledger.attempt(null, { do: 'enrol', hand: by.value, who, name, role, ...badge });
     if (!done.ok) return cannot(io, done.error.message);
-    io.out(`${name} is ${who}, ${role}.\n`);
+    say(io, `${name} is ${who}, ${role}.`);
     return 0;
   });
 }
@@ -45,7 +45,7 @@ export function retireHand(name: string, options: RetireOptions, io: Io): Promis
     const reason = options.reason ? { reason: options.reason } : {};
     const done = await ledger.attempt(null, { do: 'retire', hand: by.value, who: who.value.id, ...reason });
     if (!done.ok) return cannot(io, done.error.message);
-    io.out(`${who.value.name} (${who.value.id}) is retired. What they recorded stays.\n`);
+    say(io, `${who.value.name} (${who.value.id}) is retired. What they recorded stays.`);
     return 0;
   });
 }
@@ -53,7 +53,7 @@ export function retireHand(name: string, options: RetireOptions, io: Io): Promis
 export function listHands(options: RoomOption & { readonly json?: boolean }, io: Io): Promise<ExitCode> {
   return onLedger<ExitCode>(options, io, async ({ ledger }) => {
     const hands = [...ledger.room().hands.values()];
-    if (options.json) io.out(`${JSON.stringify(hands, null, 2)}\n`);
+    if (options.json) sayJson(io, hands);
     else io.out(`${handTable(hands, widthOf(io))}\n`);
     return 0;
   });

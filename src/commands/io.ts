@@ -1,4 +1,5 @@
 import type { Clock } from '../base/instant.ts';
+import { oneLine } from '../base/text.ts';
 
 /** The world outside a command: where it prints, what it reads, which folder it was called in, and the time. */
 export interface Io {
@@ -18,9 +19,18 @@ export type ExitCode = 0 | 1 | 2;
 
 /** Says in one sentence on standard error why a command could not run. */
 export function cannot(io: Io, message: string): 2 {
-  io.err(`walkfoot: ${message}\n`);
+  io.err(`walkfoot: ${oneLine(message)}\n`);
   return 2;
 }
 
 /** Columns for a table: the terminal's, or plenty when the output is read by a program or kept in a file. */
 export const widthOf = (io: Io): number => (io.stdout.isTTY ? io.stdout.columns : 400);
+
+/** One line for a person; whatever a terminal would obey in it is shown as a mark. */
+export const say = (io: Io, line: string): void => io.out(`${oneLine(line)}\n`);
+
+/** For programs. Control characters that JSON lets stand are spelled out: it may be a terminal that reads it. */
+export const sayJson = (io: Io, value: unknown): void =>
+  io.out(`${JSON.stringify(value, null, 2).replace(/[\x7f-\x9f\u2028\u2029\p{Bidi_Control}]/gu, spelled)}\n`);
+
+const spelled = (character: string): string => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;

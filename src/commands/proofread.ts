@@ -1,9 +1,9 @@
-import { readdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import type { Finding } from '../procedure/finding.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
-import type { Io } from './io.ts';
+import { listProcedures } from '../storage/procedure-files.ts';
+import { cannot, type Io, sayJson } from './io.ts';
 import { procedureText } from './procedure-text.ts';
 
 export interface ProofreadOptions {
@@ -13,35 +13,21 @@ export interface ProofreadOptions {
 
 /** Lists the findings of these files, or of every procedure in the room when none is named. Exit 1 with errors, 2 unread. */
 export async function proofreadCommand(files: readonly string[], options: ProofreadOptions, io: Io): Promise<number> {
-  const asked = files.length > 0 ? files : await proceduresOf(options.room ?? '.', io);
-  if (asked.length === 0) {
-    io.err('walkfoot: There are no procedures here; name a file, or a room with --room.\n');
-    return 2;
-  }
+  const asked = files.length > 0 ? files : proceduresOf(options.room ?? '.', io);
+  if (asked.length === 0) return cannot(io, 'There are no procedures here: name a file, or a room with --room.');
   const texts = new Map<string, string>();
   const findings: Finding[] = [];
   for (const file of asked) {
     const text = await procedureText(file, io.cwd);
-    if (!text.ok) {
-      io.err(`walkfoot: ${text.error.message}\n`);
-      return 2;
-    }
+    if (!text.ok) return cannot(io, text.error.message);
     texts.set(file, text.value);
     for (const finding of readProcedure(text.value, file).findings) findings.push(finding);
   }
-  io.out(options.json ? `${JSON.stringify(findings, null, 2)}\n` : findingsReport(findings, texts));
+  if (options.json) sayJson(io, findings);
+  else io.out(findingsReport(findings, texts));
   return findings.some(({ severity }) => severity === 'error') ? 1 : 0;
 }
 
-async function proceduresOf(room: string, io: Io): Promise<readonly string[]> {
-  const folder = join(room, 'procedures');
-  try {
-    const names = await readdir(resolve(io.cwd, folder));
-    return names
-      .filter((name) => name.endsWith('.md') && name !== 'README.md')
-      .sort()
-      .map((name) => join(folder, name));
-  } catch {
-    return [];
-  }
-}
+/** The drafts of the room, as paths from the folder the command was called in. */
+const proceduresOf = (room: string, io: Io): readonly string[] =>
+  listProcedures(resolve(io.cwd, room)).map((name) => join(room, name));

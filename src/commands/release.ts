@@ -1,9 +1,10 @@
 import { findHand } from '../app/find-hand.ts';
 import { assertNever } from '../base/assert-never.ts';
+import { oneLine } from '../base/text.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure } from '../storage/procedure-files.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
-import { cannot, type ExitCode, type Io } from './io.ts';
+import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
 import { releaseDraft } from './release-draft.ts';
 
 interface ReleaseOptions extends RoomOption {
@@ -23,17 +24,18 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
       case 'errors': {
         const { name, text } = draft.value;
         io.err(findingsReport(released.findings, new Map([[name, text]])));
-        io.err(`Not released: mend the errors in ${name} first.\n`);
+        io.err(`Not released: mend the errors in ${oneLine(name)} first.\n`);
         return 1;
       }
       case 'refused':
         return cannot(io, released.refusal.message);
       case 'released': {
         const { procedure, revision, digest } = released;
-        if (options.json) io.out(`${JSON.stringify({ procedure, revision, digest })}\n`);
+        if (options.json) sayJson(io, { procedure, revision, digest });
         else
-          io.out(
-            `${procedure} revision ${revision} is released by ${hand.value.name}. Bundles opened from now on are sewn by it.\n`,
+          say(
+            io,
+            `${procedure} revision ${revision} is released by ${hand.value.name}. Bundles opened from now on are sewn by it.`,
           );
         return 0;
       }

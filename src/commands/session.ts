@@ -2,7 +2,7 @@ import { type App, startApp } from '../app/app.ts';
 import { performer } from '../app/perform.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import { type AppStore, startStore } from '../app/store.ts';
-import type { Io } from './io.ts';
+import { cannot, type Io } from './io.ts';
 
 export interface SessionOptions {
   /** Hand to sign on at once: a name, the beginning of one, an id or a badge. */
@@ -36,8 +36,7 @@ export async function runSession(
     await store.settled();
     const { message, play, hand: signedOn } = store.app();
     if (signedOn === null || (as.bound !== null && play === null)) {
-      io.err(`walkfoot: ${message?.text ?? 'The bundle could not be taken up.'}\n`);
-      return 2;
+      return cannot(io, message?.text ?? 'The bundle could not be taken up.');
     }
   }
   if (plain || !io.stdout.isTTY || !io.stdin.isTTY) {

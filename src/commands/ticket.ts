@@ -1,7 +1,7 @@
 import type { ProcedureId, TicketId } from '../base/brand.ts';
 import { whoActs } from './hand.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
-import { cannot, type ExitCode, type Io } from './io.ts';
+import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
 
 interface TicketOptions extends RoomOption {
   readonly sets?: string;
@@ -31,8 +31,8 @@ export function makeTicket(procedure: string, options: TicketOptions, io: Io): P
       rolls: options.roll ?? [],
     });
     if (!done.ok) return cannot(io, done.error.message);
-    if (options.json) io.out(`${JSON.stringify({ ticket, procedure: id, sets, rolls: options.roll ?? [] })}\n`);
-    else io.out(`${ticket}: ${id}, ${sets} ${sets === 1 ? 'set' : 'sets'}. Play it with \`walkfoot sew ${ticket}\`.\n`);
+    if (options.json) sayJson(io, { ticket, procedure: id, sets, rolls: options.roll ?? [] });
+    else say(io, `${ticket}: ${id}, ${sets} ${sets === 1 ? 'set' : 'sets'}. Play it with \`walkfoot sew ${ticket}\`.`);
     return 0;
 
     /** As said, or as many as the current revision says. */

@@ -11,7 +11,7 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { type WhoRow, whoRows } from '../reports/who.ts';
 import { whoText } from '../reports/who-text.ts';
 import { inRoom, type RoomOption } from './in-room.ts';
-import { cannot, type ExitCode, type Io, widthOf } from './io.ts';
+import { cannot, type ExitCode, type Io, sayJson, widthOf } from './io.ts';
 
 interface WhoOptions extends RoomOption {
   readonly hand?: string;
@@ -32,7 +32,7 @@ export function who(ticket: string | undefined, options: WhoOptions, io: Io): Pr
     if (ticket !== undefined && entries.length === 0)
       return cannot(io, `There is no ticket ${ticket} in this room: look at its label.`);
     const rows = whoRows(entries, { room, texts: await textsOf(store, room, entries) }).filter(asked.value);
-    if (options.json) io.out(`${JSON.stringify(rows, null, 2)}\n`);
+    if (options.json) sayJson(io, rows);
     else if (options.csv) io.out((await import('../reports/who-csv.ts')).whoCsv(rows));
     else
       io.out(
