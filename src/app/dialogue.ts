@@ -61,7 +61,6 @@ export function told(app: App, before: App): readonly string[] {
     }
   }
   if (app.message) lines.push(app.message.text);
-  if (before.play && !app.play) lines.push(`${before.play.ticket} is left and can be taken up again.`);
   return lines.map(oneLine);
 }
 

@@ -3,7 +3,18 @@ import { graphemes } from '../base/columns.ts';
 import { oneLine } from '../base/text.ts';
 import { allChecks, type Bundle, type Check, openHold } from '../bundle/bundle.ts';
 import type { Hand } from '../bundle/room.ts';
-import { answered, fresh, intended, left, openForm, refusal, type Step, signOn, takeTicket } from './acts.ts';
+import {
+  answered,
+  finishedWords,
+  fresh,
+  intended,
+  left,
+  openForm,
+  refusal,
+  type Step,
+  signOn,
+  takeTicket,
+} from './acts.ts';
 import type { App, Layer } from './app.ts';
 import { findHand } from './find-hand.ts';
 import { question } from './form.ts';
@@ -135,7 +146,7 @@ function entered(app: App, mode: Mode): Step {
     case 'hold':
       return still({ ...app, message: refusal('On hold: a supervisor settles it, or leave the bundle here.') });
     case 'finished':
-      return app.play ? still(left(app, app.play, null)) : still(app);
+      return app.play ? still(left(app, app.play, finishedWords(app, app.play))) : still(app);
     case 'form words':
     case 'form choice':
       return app.layer?.layer === 'form'

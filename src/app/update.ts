@@ -3,7 +3,18 @@ import { openHold } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
 import { nameOf } from '../bundle/room.ts';
-import { answered, fresh, intended, left, openForm, refusal, type Step, signOn, takeTicket } from './acts.ts';
+import {
+  answered,
+  fresh,
+  intended,
+  left,
+  leftWords,
+  openForm,
+  refusal,
+  type Step,
+  signOn,
+  takeTicket,
+} from './acts.ts';
 import { type App, type Message, type Play, playOf, undoable } from './app.ts';
 import type { Arrived, News } from './effect.ts';
 import { moved } from './moved.ts';
@@ -59,7 +70,7 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
     return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
   }
   if (!app.play || !playing || app.hand === null) return [now, []];
-  if (command.do === 'pause') return [left(now, app.play, null), []];
+  if (command.do === 'pause') return [left(now, app.play, leftWords(app.play)), []];
   if (command.do === 'hand over')
     return [
       left(now, app.play, { tone: 'good', text: `${app.play.ticket} is handed over to ${nameOf(room, command.to)}.` }),

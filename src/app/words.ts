@@ -2,6 +2,7 @@ import { assertNever } from '../base/assert-never.ts';
 import { type Bundle, type Check, openHold } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Place } from '../bundle/route.ts';
+import { amountWords } from '../measure/amount-words.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 import { since } from './when.ts';
@@ -9,7 +10,7 @@ import { since } from './when.ts';
 /** A recorded value as a person reads it: with its unit, and as it was typed where that was in another unit. */
 export function valueWords(check: Pick<Check, 'value' | 'unit' | 'typed'>): string {
   if (check.unit === null) return check.value;
-  const plain = `${check.value} ${check.unit}`;
+  const plain = amountWords(check.value, check.unit);
   const typed = check.typed.trim();
   const otherUnit = /[^\d.,+\-−\s]/.test(typed.replace(check.unit, ''));
   return otherUnit ? `${plain} (${typed})` : plain;
@@ -25,10 +26,10 @@ export function byHowMuch(check: Check, point: Point | undefined): string {
     return check.limit ? `${value} (accepted: ${check.limit})` : value;
   const isOver = check.verdict === 'above';
   const bound = point && 'limit' in point && point.limit ? (isOver ? point.limit.high : point.limit.low) : null;
-  const beyond = `${isOver ? 'over' : 'under'} ${bound ?? check.limit ?? 'the limit'}`;
+  const beyond = `${isOver ? 'over' : 'under'} ${bound === null ? (check.limit ?? 'the limit') : point?.kind === 'timed' ? amountWords(bound, point.unit) : bound}`;
   return point?.kind === 'count'
     ? `${check.value} is ${check.by} ${beyond}`
-    : `${value} is ${check.by} ${check.unit ?? ''} ${beyond}`;
+    : `${value} is ${amountWords(check.by, check.unit ?? '')} ${beyond}`;
 }
 
 /** `set 1 of 2`, or `whole bundle`. */

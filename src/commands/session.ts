@@ -2,7 +2,7 @@ import { type App, startApp } from '../app/app.ts';
 import { performer } from '../app/perform.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import { type AppStore, startStore } from '../app/store.ts';
-import { cannot, type Io } from './io.ts';
+import { cannot, type Io, say } from './io.ts';
 
 export interface SessionOptions {
   /** Hand to sign on at once: a name, the beginning of one, an id or a badge. */
@@ -44,5 +44,8 @@ export async function runSession(
     return playPlain(store, io);
   }
   const { showProgram } = await import('./show.tsx');
-  return showProgram({ store, io, onBell: (sound) => (ring = bell === 'rings' ? sound : ring) });
+  const code = await showProgram({ store, io, onBell: (sound) => (ring = bell === 'rings' ? sound : ring) });
+  const { message } = store.app();
+  if (message) say(io, message.text);
+  return code;
 }

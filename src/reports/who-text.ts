@@ -1,6 +1,7 @@
 import { columns } from '../base/columns.ts';
 import { wallTime } from '../base/instant.ts';
 import { oneLine, pad, padStart, wrap } from '../base/text.ts';
+import { amountWords } from '../measure/amount-words.ts';
 import type { WhoRow } from './who.ts';
 
 /**
@@ -35,7 +36,7 @@ function headingOf({ ticket, revision, at, set, step, title }: WhoRow): string {
 function wordsOf(row: WhoRow): string {
   if (row.kind !== 'checked') return row.value === null ? row.kind : `${row.kind}: ${row.value}`;
   const place = row.place !== null && row.place > 1 ? `, place ${row.place}` : '';
-  const value = [row.value, row.unit].filter((part) => part !== null).join(' ');
+  const value = row.unit === null ? (row.value ?? '') : amountWords(row.value ?? '', row.unit);
   const typed = row.typed !== null && row.unit !== null && row.typed !== '' && row.typed !== row.value;
   return [
     `${row.point}${place}: ${value}`,
@@ -51,5 +52,5 @@ function wordsOf(row: WhoRow): string {
 function judged({ verdict, by, unit, limit, value }: WhoRow): string {
   const limits = limit === null || limit === value ? '' : ` (${limit})`;
   if (verdict === 'within' || verdict === 'not judged') return limits;
-  return `, ${by === null ? '' : `${by} ${unit} `}${verdict}${limits}`;
+  return `, ${by === null ? '' : `${amountWords(by, unit ?? '')} `}${verdict}${limits}`;
 }

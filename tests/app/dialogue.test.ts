@@ -78,7 +78,7 @@ test('a value that begins like an order is written in quotes', async () => {
 test('out of a question with never mind; leave pauses', async () => {
   const printed = await session(smallProcedure, [...start, 'hold', 'never mind', 'leave']);
   expect(printed).toContain('What is wrong? > never mind');
-  expect(printed).toContain('B-1 is left and can be taken up again.');
+  expect(printed).toContain('B-1 is left, and can be taken up again.');
 });
 
 test('handing over by name', async () => {
