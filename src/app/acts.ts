@@ -1,9 +1,9 @@
 import type { TicketId } from '../base/brand.ts';
 import { openHold } from '../bundle/bundle.ts';
-import type { App, Message, Play } from './app.ts';
+import type { App, Form, Message, Play } from './app.ts';
 import type { Effect } from './effect.ts';
 import { findHand } from './find-hand.ts';
-import { answerForm, type Form, intentOf, question } from './form.ts';
+import { answerForm, intentOf, question } from './form.ts';
 import { commandOf, type Intent } from './intent.ts';
 
 /** The program after something happened, and what it wants done because of it. */

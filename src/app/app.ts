@@ -4,7 +4,6 @@ import type { Bundle } from '../bundle/bundle.ts';
 import { type Next, next } from '../bundle/next.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/differences.ts';
-import type { Form } from './form.ts';
 import type { Playing } from './room-ledger.ts';
 
 /** The whole program at one moment, without a screen. Screens and the line dialogue are pictures of it. */
@@ -53,6 +52,14 @@ export type Layer =
   | { readonly layer: 'one key' }
   | { readonly layer: 'look back' }
   | { readonly layer: 'form'; readonly form: Form };
+
+/** A few questions in a row that end in one intent. Answers are kept as they were understood. */
+export interface Form {
+  readonly about: 'hold' | 'note' | 'strike' | 'hand over' | 'go back' | 'settle';
+  /** The entry to strike. */
+  readonly entry?: number;
+  readonly answers: Readonly<Record<string, string>>;
+}
 
 export interface Message {
   readonly tone: 'refusal' | 'good' | 'plain';

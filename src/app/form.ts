@@ -3,17 +3,9 @@ import type { StepId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { setsLeft } from '../bundle/bundle.ts';
 import type { SettleHow } from '../bundle/command.ts';
-import type { App, Play } from './app.ts';
+import type { App, Form, Play } from './app.ts';
 import { findHand } from './find-hand.ts';
 import type { Intent } from './intent.ts';
-
-/** A few questions in a row that end in one intent. Answers are kept as they were understood. */
-export interface Form {
-  readonly about: 'hold' | 'note' | 'strike' | 'hand over' | 'go back' | 'settle';
-  /** The entry to strike. */
-  readonly entry?: number;
-  readonly answers: Readonly<Record<string, string>>;
-}
 
 export interface Question {
   readonly name: string;

@@ -19,9 +19,12 @@ export interface PlayableRoom extends OpenRoom {
   readonly ledger: RoomLedger;
 }
 
+/** The room's folder: as said, or where the command was called. */
+export const folderOf = (options: RoomOption, io: Io): string => resolve(io.cwd, options.room ?? '.');
+
 /** Opens the room (`--room`, or the folder the command was called in), does the work, and closes it whatever happens. */
 export async function inRoom<T>(options: RoomOption, io: Io, work: (open: OpenRoom) => Promise<T>): Promise<T> {
-  const room = await openRoomFolder(resolve(io.cwd, options.room ?? '.'));
+  const room = await openRoomFolder(folderOf(options, io));
   try {
     return await work({ room, store: room.ledger() });
   } finally {

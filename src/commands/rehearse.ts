@@ -1,4 +1,3 @@
-import { resolve } from 'node:path';
 import { type RoomLedger, roomLedger } from '../app/room-ledger.ts';
 import { understoodText } from '../app/understood.ts';
 import type { HandId, TicketId } from '../base/brand.ts';
@@ -9,7 +8,7 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';
-import type { RoomOption } from './in-room.ts';
+import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { runSession, type SessionOptions } from './session.ts';
 
@@ -19,7 +18,7 @@ export async function rehearse(
   options: RoomOption & Pick<SessionOptions, 'plain'>,
   io: Io,
 ): Promise<number> {
-  const draft = findProcedure(resolve(io.cwd, options.room ?? '.'), named);
+  const draft = findProcedure(folderOf(options, io), named);
   if (!draft.ok) return cannot(io, draft.error.message);
   const { text } = draft.value;
   const { procedure, findings } = readProcedure(text, draft.value.name);

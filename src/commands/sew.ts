@@ -1,4 +1,5 @@
 import type { TicketId } from '../base/brand.ts';
+import type { RoomFolder } from '../storage/room-folder.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { runSession, type SessionOptions } from './session.ts';
@@ -12,29 +13,21 @@ export function sew(typed: string, options: RoomOption & SessionOptions, io: Io)
     const { ticket, work } = found.value.bundle;
     if (work === 'finished')
       return cannot(io, `${ticket} is finished and stays as it is: ask \`walkfoot who ${ticket}\` what was done.`);
-    const { name: roomName, station, settings } = room;
-    const letters = settings.big ? 'big' : 'normal';
-    const bell = settings.bell ? 'rings' : 'is silent';
-    return runSession(
-      ledger,
-      { purpose: 'record', home: 'out', roomName, station, letters, bound: ticket },
-      { ...options, bell },
-      io,
-    );
+    const { as, bell } = settingsOf(room);
+    return runSession(ledger, { ...as, home: 'out', bound: ticket }, { ...options, bell }, io);
   });
 }
 
 /** The station: who is on, which tickets wait, one bundle after another until somebody leaves. */
 export function openStation(options: RoomOption & SessionOptions, io: Io): Promise<number> {
   return onLedger(options, io, ({ room, ledger }) => {
-    const { name: roomName, station, settings } = room;
-    const letters = settings.big ? 'big' : 'normal';
-    const bell = settings.bell ? 'rings' : 'is silent';
-    return runSession(
-      ledger,
-      { purpose: 'record', home: 'station', roomName, station, letters, bound: null },
-      { ...options, bell },
-      io,
-    );
+    const { as, bell } = settingsOf(room);
+    return runSession(ledger, { ...as, home: 'station', bound: null }, { ...options, bell }, io);
   });
+}
+
+function settingsOf({ name: roomName, station, settings }: RoomFolder) {
+  const letters = settings.big ? 'big' : 'normal';
+  const bell = settings.bell ? 'rings' : 'is silent';
+  return { as: { purpose: 'record', roomName, station, letters }, bell } as const;
 }

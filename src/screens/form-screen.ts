@@ -1,5 +1,5 @@
-import type { App } from '../app/app.ts';
-import { type Form, type Question, question } from '../app/form.ts';
+import type { App, Form } from '../app/app.ts';
+import { type Question, question } from '../app/form.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { allChecks } from '../bundle/bundle.ts';
 import type { Size } from '../terminal/open-terminal.ts';
