@@ -115,9 +115,11 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
 export const releasesOf = (room: Room, procedure: ProcedureId): readonly Release[] =>
   room.releases.get(procedure) ?? [];
 
-/** The newest revision that is not withdrawn. */
-export const currentRelease = (room: Room, procedure: ProcedureId): Release | undefined =>
-  releasesOf(room, procedure).findLast((release) => !release.withdrawn);
+/** The newest revision. None while it is withdrawn: the one before it was replaced for a reason, and does not come back. */
+export function currentRelease(room: Room, procedure: ProcedureId): Release | undefined {
+  const newest = releasesOf(room, procedure).at(-1);
+  return newest?.withdrawn ? undefined : newest;
+}
 
 export const cautionKey = (digest: Digest, step: StepId, caution: number): string => `${digest} ${step} ${caution}`;
 

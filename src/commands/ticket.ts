@@ -1,4 +1,5 @@
 import type { ProcedureId, TicketId } from '../base/brand.ts';
+import { currentRelease } from '../bundle/room.ts';
 import { whoActs } from './hand.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
@@ -38,10 +39,7 @@ export function makeTicket(procedure: string, options: TicketOptions, io: Io): P
     /** As said, or as many as the current revision says. */
     async function setsOf(said: string | undefined): Promise<number | undefined> {
       if (said !== undefined) return /^\d{1,3}$/.test(said) ? Number(said) : undefined;
-      const digest = ledger
-        .room()
-        .releases.get(id)
-        ?.findLast((release) => !release.withdrawn)?.digest;
+      const digest = currentRelease(ledger.room(), id)?.digest;
       const text = digest && (await ledger.procedure(digest));
       return text?.ok ? text.value.sets : 1;
     }

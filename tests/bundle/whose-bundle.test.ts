@@ -50,7 +50,7 @@ test('a bundle is opened once, on the released text', () => {
   expect(wants(given(plain).world)).toEqual({ want: 'opening' });
 });
 
-test('a withdrawn revision is not opened, the one before it is', () => {
+test('a withdrawn revision is not opened, and the one before it does not come back by itself', () => {
   const withdraw = (revision: string): Command => ({
     hand: vera,
     do: 'withdraw',
@@ -60,9 +60,10 @@ test('a withdrawn revision is not opened, the one before it is', () => {
   });
   given(plain, withdraw('A')).when(open).refused('no-release');
   const two = withText(given(plain).world, 'b', plain);
-  given(two, release('b'), withdraw('B'))
+  given(two, release('b'), withdraw('B')).when(open).refused('no-release');
+  given(two, release('b'), withdraw('B'), release('a'))
     .when(open)
-    .leaves(['opened', { revision: 'A' }]);
+    .leaves(['opened', { revision: 'C' }]);
   given(two, open, withdraw('A'))
     .when(answer())
     .leaves(['checked', { digest: digest('a') }]);

@@ -59,7 +59,9 @@ test('the ledger taken away under the program: nothing is ticked, one sentence, 
     await terminal.press('2', '2', '\r');
     expect((await terminal.exited).code).toBe(2);
     expect(terminal.altScreen()).toBe(false);
-    expect(terminal.text().replaceAll('\n', '')).toMatch(/^walkfoot: The ledger .* was moved or replaced .* nothing was recorded: put it back, then start walkfoot again\.$/);
+    expect(terminal.text().replaceAll('\n', '')).toMatch(
+      /^walkfoot: The ledger .* was moved or replaced .* nothing was recorded: put it back, then start walkfoot again\.$/,
+    );
   });
 });
 
