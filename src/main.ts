@@ -23,6 +23,12 @@ const io: Io = {
   exit: (ending) => process.exit(ending),
 };
 
+// Whoever read the output has gone (`| head`): what is left to do is done, and nobody is told.
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+
 let code: number = 0;
 /** Runs a command's work with its operands and options; `--room` counts before the command's name as well as behind it. */
 const does =

@@ -6,10 +6,13 @@ import type { Io } from './io.ts';
 
 /**
  * The session as a dialogue on standard input and output, one line at a time. Each line is heard only when all that came of
- * the line before is done, so a pipe loses nothing. The end of the input leaves the bundle, to be taken up again.
+ * the line before is done, so a pipe loses nothing. The end of the input, or of whoever reads the output, leaves the bundle, to
+ * be taken up again.
  */
 export async function playPlain(store: AppStore, io: Io): Promise<number> {
   const lines = createInterface({ input: io.stdin, crlfDelay: Number.POSITIVE_INFINITY, terminal: false });
+  // With nobody to hear the questions there is nobody to answer them.
+  io.stdout.once('error', () => lines.close());
   let shown: App | null = null;
   ask();
   for await (const line of lines) {

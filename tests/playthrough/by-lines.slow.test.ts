@@ -56,3 +56,24 @@ test('the lining as a dialogue through a pipe: the same ledger as by keys', asyn
     room.remove();
   }
 });
+
+test('whoever reads the output goes away: the bundle is left, and the program ends without a word', async () => {
+  const room = practiceRoom();
+  try {
+    const child = spawn(process.execPath, [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', room.folder], {
+      env: quietEnv(),
+    });
+    let err = '';
+    child.stderr.on('data', (data) => (err += data));
+    child.stdin.on('error', () => {});
+    await new Promise((heard) => child.stdout.once('data', heard));
+    child.stdout.destroy();
+    const ended = new Promise((done) => child.on('exit', done));
+    child.stdin.write('22\n\n');
+    expect(await ended).toBe(0);
+    expect(err).toBe('');
+    expect(who(room.folder, 'B-1047').at(-1)?.kind).toBe('paused');
+  } finally {
+    room.remove();
+  }
+});
