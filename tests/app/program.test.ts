@@ -201,3 +201,26 @@ test('a broken machine ends the program with its sentence', async () => {
   await enter(program, 'B-1');
   await expect(program.over).rejects.toThrow('the disk is full');
 });
+
+test('a key is drawn once, when all that came of it is done; a second that shows nothing is not drawn', async () => {
+  const { program } = await atTheReading();
+  let drawn = 0;
+  program.subscribe(() => drawn++);
+  await enter(program, '312');
+  // One for the typing, one for enter with its entry.
+  expect(drawn).toBe(2);
+  program.tell({ news: 'second' });
+  await program.settled();
+  // The undo is still open, so its time is shown.
+  expect(drawn).toBe(3);
+});
+
+test('at a station where nothing happens, nothing is drawn', async () => {
+  const room = await workroom(smallProcedure);
+  const program = await room.program();
+  let drawn = 0;
+  program.subscribe(() => drawn++);
+  program.tell({ news: 'second' });
+  await program.settled();
+  expect(drawn).toBe(0);
+});
