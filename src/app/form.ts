@@ -3,6 +3,9 @@ import type { StepId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { setsLeft } from '../bundle/bundle.ts';
 import type { SettleHow } from '../bundle/command.ts';
+import type { Role } from '../bundle/entries.ts';
+import { lastDay } from '../bundle/last-day.ts';
+import { actor, workers } from '../bundle/situation.ts';
 import type { App, Form, Play } from './app.ts';
 import { findHand } from './find-hand.ts';
 import type { Intent } from './intent.ts';
@@ -28,6 +31,12 @@ export function answerForm(app: App, form: Form, typed: string): Result<Form> {
   if (!asked) return ok(form);
   const understood = asked.understand(typed.trim() === '' ? (asked.usual ?? '') : typed.trim());
   return understood.ok ? ok({ ...form, answers: { ...form.answers, [asked.name]: understood.value } }) : understood;
+}
+
+/** The form with its last question open again, after what it asked for was refused. */
+export function reopened(form: Form): Form {
+  const answers = Object.entries(form.answers).slice(0, -1);
+  return { ...form, answers: Object.fromEntries(answers) };
 }
 
 /** What the complete form asks for. */
@@ -63,7 +72,7 @@ function questions(app: App, form: Form): readonly Question[] {
     case 'note':
       return [words('text', 'Note')];
     case 'hand over':
-      return [person(app, 'to', 'Who takes it? Name or badge')];
+      return [person(app, 'to', 'Who takes it? Name or badge', workers)];
     case 'settle':
       return app.play ? settleQuestions(app, app.play, form) : [];
     default:
@@ -74,7 +83,7 @@ function questions(app: App, form: Form): readonly Question[] {
 function settleQuestions(app: App, play: Play, form: Form): readonly Question[] {
   const hold = play.next.want === 'settling' ? play.next.hold : undefined;
   const sets = setsLeft(play.bundle);
-  const start = [person(app, 'by', 'Who settles it? Name or badge'), choice('how', 'How?', ways)];
+  const start = [person(app, 'by', 'Who settles it? Name or badge', ['supervisor']), choice('how', 'How?', ways)];
   const end = words('reason', 'Why so?');
   const whichSet =
     hold?.set == null && sets.length > 1 ? [choice('set', 'Which set?', ['all', ...sets.map(String)])] : [];
@@ -96,7 +105,7 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
       return [
         ...start,
         words('limit', 'Its limit: how many, or for which use'),
-        words('expires', 'Its last day, such as 2026-12-31'),
+        { name: 'expires', words: 'Its last day, such as 2026-12-31', understand: (typed) => lastDay(typed, app.now) },
         end,
       ];
     case 'scrap a set':
@@ -157,12 +166,14 @@ const words = (name: string, asked: string, usual?: string): Question => ({
     typed === '' ? refuse('words-missing', 'Type a few words, or press escape to let it be.') : ok(typed),
 });
 
-const person = (app: App, name: string, asked: string): Question => ({
+/** Somebody who may do it; that they may not is said when they are named, not after the last question. */
+const person = (app: App, name: string, asked: string, allowed: readonly Role[]): Question => ({
   name,
   words: asked,
   understand: (typed) => {
     const hand = findHand(app.room, typed);
-    return hand.ok ? ok(hand.value.id) : hand;
+    const may = hand.ok ? actor(app.room, hand.value.id, allowed) : hand;
+    return may.ok ? ok(may.value.id) : may;
   },
 });
 

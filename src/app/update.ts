@@ -17,6 +17,7 @@ import {
 } from './acts.ts';
 import { type App, type Message, type Play, playOf, undoable } from './app.ts';
 import type { Arrived, News } from './effect.ts';
+import { reopened } from './form.ts';
 import { moved } from './moved.ts';
 
 /** The program after one more piece of news, and what it wants done because of it. */
@@ -44,7 +45,10 @@ export function update(before: App, arrived: Arrived): Step {
       return takeTicket(app, arrived.ticket);
     case 'refused':
       // It may be refused because somebody else has gone on with the bundle: then the screen must say so.
-      return [{ ...app, message: refusal(arrived.refusal.message) }, app.play ? [{ effect: 'look' }] : []];
+      return [
+        { ...app, layer: openAgain(app.layer), message: refusal(arrived.refusal.message) },
+        app.play ? [{ effect: 'look' }] : [],
+      ];
     case 'seen':
       return [isNew(before, arrived) ? seen(app, arrived) : before, []];
     case 'taken': {
@@ -61,6 +65,10 @@ export function update(before: App, arrived: Arrived): Step {
       return assertNever(arrived);
   }
 }
+
+/** A form whose request was refused asks its last question again; escape lets it be. */
+const openAgain = (layer: App['layer']): App['layer'] =>
+  layer?.layer === 'form' ? { layer: 'form', form: reopened(layer.form) } : layer;
 
 function done(app: App, { command, entries, room, bundles, playing }: Extract<News, { readonly news: 'done' }>): Step {
   const now = { ...app, room, bundles };

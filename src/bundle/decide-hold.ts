@@ -1,11 +1,11 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { StepId } from '../base/brand.ts';
-import { formatStamp, parseStamp } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { notOpened, onHold } from './barred.ts';
 import { type Hold, openHold, setsLeft, workedOn } from './bundle.ts';
 import type { BundleCommand, Command, SettleHow } from './command.ts';
 import type { EntryDraft, Settling } from './entries.ts';
+import { lastDay } from './last-day.ts';
 import { wantedPoint } from './next.ts';
 import { nameOf } from './room.ts';
 import { stepsFrom } from './route.ts';
@@ -69,12 +69,10 @@ function settling(situation: BundleSituation, hold: Hold, how: SettleHow): Resul
     case 'concession': {
       if (!how.limit.trim())
         return refuse('concession-limit', 'A concession needs its limit: how many, or for which use.');
-      if (!isDay(how.expires))
-        return refuse('concession-expiry', 'A concession needs its last day, as year-month-day, such as 2026-12-31.');
-      if (how.expires < formatStamp(situation.now).slice(0, 10))
-        return refuse('concession-expired', `${how.expires} is past: give a day still to come.`);
+      const expires = lastDay(how.expires, situation.now);
+      if (!expires.ok) return expires;
       const name = how.name?.trim() || numbered('K', situation.room.lastConcession + 1);
-      return ok({ as: 'concession', name, limit: how.limit, expires: how.expires });
+      return ok({ as: 'concession', name, limit: how.limit, expires: expires.value });
     }
     case 'scrap':
       return ok({ as: 'scrap', set: how.set });
@@ -90,12 +88,6 @@ function stepsToRepeat({ procedure }: BundleSituation, hold: Hold, back: StepId)
   if (hold.step && !again.includes(hold.step))
     return refuse('rework-forward', 'Work can only go back: name the step of the hold or one before it.');
   return ok(again);
-}
-
-/** The calendar may not have every day that can be written, and `Date` takes 31 February for 3 March. */
-function isDay(text: string): boolean {
-  const day = parseStamp(`${text}T00:00:00Z`);
-  return day !== undefined && formatStamp(day).startsWith(`${text}T`);
 }
 
 const numbered = (letter: string, number: number): string => `${letter}-${String(number).padStart(3, '0')}`;

@@ -224,3 +224,32 @@ test('at a station where nothing happens, nothing is drawn', async () => {
   await program.settled();
   expect(drawn).toBe(0);
 });
+
+test('a form says at once what is no answer, and asks its last question again when the whole is refused', async () => {
+  const { program } = await atTheReading();
+  await enter(program, '316');
+  await order(program, 'hold');
+  await enter(program, 'edge torn');
+  await order(program, 'settle');
+  await enter(program, 'Tomas');
+  expect(program.app().message?.text).toContain('this takes a supervisor');
+  program.tell({ news: 'move', move: { move: 'escape' } });
+  await order(program, 'settle');
+  await enter(program, 'Vera', '3', '1 panel', '2027-02-30');
+  expect(program.app().message?.text).toContain('last day');
+  program.tell({ news: 'move', move: { move: 'erase' } });
+  for (let i = 0; i < 10; i++) program.tell({ news: 'move', move: { move: 'erase' } });
+  await enter(program, '2027-02-28', 'good enough');
+  expect(modeOf(program.app())).not.toBe('hold');
+});
+
+test('what is refused at the end of a form can be asked for anew', async () => {
+  const { room, program } = await atTheReading();
+  await order(program, 'hand over');
+  await room.ledger.attempt(null, { do: 'retire', hand: 'V-01' as never, who: 'OP-03' as never });
+  await enter(program, 'Tomas');
+  expect(modeOf(program.app())).toBe('form words');
+  expect(program.app().message?.text).toContain('retired');
+  await enter(program, 'Vera');
+  expect(program.app().play).toBeNull();
+});
