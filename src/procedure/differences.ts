@@ -35,16 +35,21 @@ function betweenSteps(old: Step, step: Step, say: (what: Difference['what'], tex
   for (const point of step.points) {
     const was = old.points.find(({ id }) => id === point.id);
     if (!was) say('added', inWords(point));
-    else if (inWords(was) !== inWords(point)) say('changed', `${inWords(was)} → ${inWords(point)}`);
+    else if (inWords(was, point) !== inWords(point, was))
+      say('changed', `${inWords(was, point)} → ${inWords(point, was)}`);
   }
   for (const point of old.points) if (!step.points.some(({ id }) => id === point.id)) say('removed', inWords(point));
   if (old.prose.trim() !== step.prose.trim()) say('changed', plainText(step.prose));
 }
 
-function inWords(point: Point): string {
+/** The number of places is said only where it is not that of the `other`: the words mostly say it already. */
+function inWords(point: Point, other?: Point): string {
   const limit = 'limit' in point && point.limit ? `, ${limitWords(point.limit)}` : '';
   const kind = point.kind === 'hold point' ? 'hold point: ' : '';
-  const places = 'places' in point && point.places > 1 ? ` in ${point.places} places` : '';
+  const places =
+    other && placesOf(point) !== placesOf(other)
+      ? ` in ${placesOf(point)} ${placesOf(point) === 1 ? 'place' : 'places'}`
+      : '';
   const options = point.kind === 'choice' ? choiceWords(point) : '';
   return `${kind}${point.text}${places}${limit}${options}`;
 }
@@ -53,3 +58,5 @@ function choiceWords({ options }: Choice): string {
   const words = (of: Choice['options']): string => of.map(({ text }) => text).join(' / ');
   return ` (${words(options)}; accepted: ${words(options.filter(({ acceptable }) => acceptable))})`;
 }
+
+const placesOf = (point: Point): number => ('places' in point ? point.places : 1);

@@ -176,7 +176,7 @@ test('the same hand reads what changed before the first bundle on a new revision
   await enter(program, 'B-2');
   expect(modeOf(program.app())).toBe('changes');
   expect(program.app().play?.changes.map(({ text }) => text)).toEqual([
-    'Line to edge in 2 places, 310.5 to 313.5 mm → Line to edge in 2 places, 311 to 313 mm',
+    'Line to edge, 310.5 to 313.5 mm → Line to edge, 311 to 313 mm',
   ]);
   await enter(program, '');
   expect(pointAt(program)).toBe('all Pieces 1');

@@ -31,10 +31,11 @@ const between = (...changes: readonly (readonly [string, string])[]): readonly s
 
 test.each<readonly [string, readonly (readonly [string, string])[], readonly string[]]>([
   ['nothing', [], []],
+  ['a limit', [['±1.5', '±1']], ['1 changed Line to edge, 310.5 to 313.5 mm → Line to edge, 311 to 313 mm']],
   [
-    'a limit',
-    [['±1.5', '±1']],
-    ['1 changed Line to edge in 2 places, 310.5 to 313.5 mm → Line to edge in 2 places, 311 to 313 mm'],
+    'places',
+    [['____ ____ mm', '____ mm']],
+    ['1 changed Line to edge in 2 places, 310.5 to 313.5 mm → Line to edge in 1 place, 310.5 to 313.5 mm'],
   ],
   ['a point more', [['- [ ] Clean', '- [ ] Clean\n- [ ] Label reads ____']], ['2 added Label reads']],
   ['a point less', [['- [ ] Edges on the line\n', '']], ['1 removed Edges on the line']],
