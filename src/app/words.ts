@@ -7,13 +7,13 @@ import type { Point } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 import { since } from './when.ts';
 
-/** A recorded value as a person reads it: with its unit, and as it was typed where that was in another unit. */
+/** A recorded value as a person reads it: with its unit, and as it was typed where that was in another unit or with a comma. */
 export function valueWords(check: Pick<Check, 'value' | 'unit' | 'typed'>): string {
   if (check.unit === null) return check.value;
   const plain = amountWords(check.value, check.unit);
   const typed = check.typed.trim();
-  const otherUnit = /[^\d.,+\-−\s]/.test(typed.replace(check.unit, ''));
-  return otherUnit ? `${plain} (${typed})` : plain;
+  const wasOther = /[^\d.+\-−\s]/.test(typed.replace(check.unit, ''));
+  return wasOther ? `${plain} (${typed})` : plain;
 }
 
 /** The shout over a value that is not acceptable. */

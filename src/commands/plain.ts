@@ -4,6 +4,9 @@ import { asked, heard, told } from '../app/dialogue.ts';
 import type { AppStore } from '../app/store.ts';
 import type { Io } from './io.ts';
 
+/** What ends a dialogue from outside; the bundle is left as at the end of the input. */
+const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
+
 /**
  * The session as a dialogue on standard input and output, one line at a time. Each line is heard only when all that came of
  * the line before is done, so a pipe loses nothing. The end of the input, or of whoever reads the output, leaves the bundle, to
@@ -12,7 +15,9 @@ import type { Io } from './io.ts';
 export async function playPlain(store: AppStore, io: Io): Promise<number> {
   const lines = createInterface({ input: io.stdin, crlfDelay: Number.POSITIVE_INFINITY, terminal: false });
   // With nobody to hear the questions there is nobody to answer them.
-  io.stdout.once('error', () => lines.close());
+  const end = (): void => lines.close();
+  io.stdout.once('error', end);
+  for (const signal of SIGNALS) process.once(signal, end);
   let shown: App | null = null;
   ask();
   for await (const line of lines) {

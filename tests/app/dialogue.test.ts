@@ -37,8 +37,9 @@ test('every question ends with a sign that it is one', async () => {
 });
 
 test('a value is understood, and one out of its limit says by how much and what can be done', async () => {
-  const printed = await session(smallProcedure, [...toTheReading, '31,2 cm', '316']);
+  const printed = await session(smallProcedure, [...toTheReading, '31,2 cm', '311,5', 'strike wrong place', '316']);
   expect(printed).toContain('✓ 312 mm (31,2 cm)');
+  expect(printed).toContain('✓ 311.5 mm (311,5)');
   expect(printed).toContain('OUT OF LIMIT: 316 mm is 2.5 mm over 313.5.');
   expect(printed).toContain('measure again, or go back REASON, or hold REASON');
 });

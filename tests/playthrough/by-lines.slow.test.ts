@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { expect, test } from 'vitest';
 import { asRow, type Blank, blanksOf, practiceRoom, program, quietEnv, type WhoRow, who } from './lining.ts';
 
@@ -57,7 +57,11 @@ test('the lining as a dialogue through a pipe: the same ledger as by keys', asyn
   }
 });
 
-test('whoever reads the output goes away: the bundle is left, and the program ends without a word', async () => {
+test.each<readonly [string, (child: ChildProcessWithoutNullStreams) => void]>([
+  ['whoever reads the output goes away', (child) => child.stdout.destroy()],
+  ['it is told to end', (child) => child.kill('SIGTERM')],
+  ['it is interrupted', (child) => child.kill('SIGINT')],
+])('%s: the bundle is left, and the program ends without a word', async (_, end) => {
   const room = practiceRoom();
   try {
     const child = spawn(process.execPath, [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', room.folder], {
@@ -67,8 +71,8 @@ test('whoever reads the output goes away: the bundle is left, and the program en
     child.stderr.on('data', (data) => (err += data));
     child.stdin.on('error', () => {});
     await new Promise((heard) => child.stdout.once('data', heard));
-    child.stdout.destroy();
     const ended = new Promise((done) => child.on('exit', done));
+    end(child);
     child.stdin.write('22\n\n');
     expect(await ended).toBe(0);
     expect(err).toBe('');
