@@ -114,17 +114,23 @@ const ALL_UNITS = UNITS.join(', ');
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function noUnit(text: string, at: number, say: Say): undefined {
+  const bracket = /[[{（［【].*$/s.exec(text);
+  if (bracket) {
+    const message = 'What stands behind a blank in brackets stands in round ones.';
+    return say(
+      'bracket-kind',
+      at + bracket.index,
+      message,
+      bracket[0],
+      'Write the unit, then ( and ), such as mm (312 ±1.5).',
+    );
+  }
   const [first = ''] = text.split(/\s/);
   if (first !== text && findUnit(first)) {
     const rest = text.slice(first.length).trim();
     const message = 'There are words behind the unit.';
-    return say(
-      'text-after-unit',
-      at + text.indexOf(rest, first.length),
-      message,
-      rest,
-      'Put the words before the blank.',
-    );
+    const mend = looksLimited(rest) ? `Write the limit in brackets: (${rest}).` : 'Put the words before the blank.';
+    return say('text-after-unit', at + text.indexOf(rest, first.length), message, rest, mend);
   }
   const near = nearest(text, UNITS);
   const mend = near
@@ -134,7 +140,9 @@ function noUnit(text: string, at: number, say: Say): undefined {
 }
 
 /** Whether brackets without a unit before them hold a limit rather than options. `(110 / 120)` with spaces is a choice. */
-function looksLimited(text: string): boolean {
+function looksLimited(whole: string): boolean {
+  const [, number = whole, unit = ''] = /^(.*\d)\s*([^\d\s].*)$/s.exec(whole) ?? [];
+  const text = findUnit(unit) ? number : whole;
   const isNumeric = /^[\d\s.,+\-−–±≤≥<>/½¼¾]+$/.test(text) && /\d/.test(text);
   const isSpaced = /\s\/\s/.test(text) && !/[±+]/.test(text);
   const isWorded = /^(?:max|min)(?:imum)?\.?\s*\d|^[\d.,\s/]+\s+to\s+[\d.,\s/]+$/i.test(text);

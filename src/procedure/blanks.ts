@@ -6,12 +6,15 @@ export interface Blanks {
   readonly malformed: Span | null;
 }
 
-/** Finds the blanks of a point, four or more underscores each, in text whose code spans are blanked out. */
+/**
+ * Finds the blanks of a point, four or more underscores each, in text whose code spans are blanked out. Some editors write
+ * `\_\_\_\_` for a blank, which prints as one and is none.
+ */
 export function findBlanks(text: string): Blanks {
   const blanks: Span[] = [];
   let malformed: Span | null = null;
-  for (const { 0: run, index } of text.matchAll(/\\[\s\S]|_(?:[ \t]?_)+|＿+|‗+/g)) {
-    if (run.startsWith('\\')) continue;
+  for (const { 0: run, index } of text.matchAll(BLANK_LIKE)) {
+    if (run.startsWith('\\') && run.length === 2) continue;
     const pieces = Array.from(run.matchAll(/[^ \t]+/g), (piece) => ({
       start: index + piece.index,
       end: index + piece.index + piece[0].length,
@@ -22,6 +25,8 @@ export function findBlanks(text: string): Blanks {
   }
   return { blanks, malformed };
 }
+
+const BLANK_LIKE = /(?:\\_){2,}|\\[\s\S]|_(?:[ \t]?_)+|(?<=\s)_(?=\s|$)|＿+|‗+/g;
 
 /** `__words__` is bold in Markdown; the two rows stand tight against a letter or digit, one of each on either side. */
 function isBoldMark(text: string, { start, end }: Span): boolean {

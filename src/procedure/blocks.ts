@@ -111,7 +111,7 @@ function readTask(paragraph: Nodes, step: StepDraft | null, body: Body, unique: 
 /** Markdown draws a line below without a proper box into the point above it; the point ends before such a line. */
 function endOfPoint(paragraph: Nodes, { reading }: Body): number {
   const text = reading.source.text.slice(startOf(paragraph), endOf(paragraph));
-  const next = /\n[\s>]*(?:[-*+•–—]|\d+[.)])?\s*\[[^\S\n]*\S?[^\S\n]*\](?![([:])/u.exec(text);
+  const next = /\n[\s>]*(?:[-*+•–—]|\d+[.)])?\s*\[[^\S\n]*(?:\]|\S[^\S\n]*\](?![([:]))/u.exec(text);
   return next ? startOf(paragraph) + next.index : endOf(paragraph);
 }
 

@@ -44,14 +44,21 @@ export function noteNearMisses(root: Root, lines: ReadLines, { source, note }: R
 type Say = (rule: string, at: number, message: string, found: string, mend: string) => undefined;
 
 const WELL_FORMED = /^(?:[-*+]|\d+[.)])\s+\[[ \t]\]\s+\S/;
-const BOX = /^((?:[-*+•‣◦–—]|\d+[.)])?\s*)\[([^\S\n]*)(\S?)([^\S\n]*)\](?![([:])(?=(.?))/u;
-const TICKED = /^[xX✓✔✗✘×]$/;
+const BOX = /^((?:[-*+•‣◦–—]|\d+[.)])?\s*)\[([^\S\n]*)(\S?)([^\S\n]*)\](?=([([:]?))/u;
+const TICKED = /^[xX✓✔✗✘×oOvVyY]$/;
+
+/** A box drawn some other way: `( )`, `☐`, `[ )`, or half of one. */
+const OTHER_BOX =
+  /^((?:[-*+•‣◦–—]|\d+[.)])?\s*)(?:[☐□▢◻❏❑]|\\?[[({<［〔【]\s*\\?[\])}>］〕】](?![([])|(?<=[-*+•.)]\s*)(?:\[\s(?!.*\])|\]\s))/u;
+const OTHER_TICKED = /^((?:[-*+•‣◦–—]|\d+[.)])?\s*)(?:[☑☒■]|(?<=[-*+•.)]\s+)[({][xX✓✔][)}])/u;
 
 function checkBox(text: string, prefix: number, words: string, say: Say): undefined {
   const found = BOX.exec(words);
-  if (!found) return undefined;
-  const [, bullet = '', , mark = ''] = found;
+  if (!found) return checkOtherBox(prefix, words, say);
+  const [, bullet = '', , mark = '', , behind = ''] = found;
   const at = prefix + bullet.length;
+  // `[x](address)` and `[x][name]` are links, and `[x]: address` at the margin says where a link leads; nobody links nothing.
+  if (mark !== '' && (behind === '(' || behind === '[' || (behind === ':' && bullet === ''))) return undefined;
   if (mark !== '' && !TICKED.test(mark) && !/^[-~+*.?!/☐☑_ ]$/.test(mark)) return undefined;
   if (TICKED.test(mark)) {
     return say(
@@ -91,9 +98,23 @@ function checkBox(text: string, prefix: number, words: string, say: Say): undefi
   return say(rule, at, message, words, mend);
 }
 
+function checkOtherBox(prefix: number, words: string, say: Say): undefined {
+  const ticked = OTHER_TICKED.exec(words);
+  if (ticked) {
+    const at = prefix + (ticked[1] ?? '').length;
+    const message = 'This box is ticked already, so nobody would be asked.';
+    return say('box-ticked', at, message, words, 'Write it empty: - [ ].');
+  }
+  if (!OTHER_BOX.test(words)) return undefined;
+  const mend = 'Write - [ ] and a space before the words.';
+  return say('box-malformed', prefix, 'This looks like a box and is none.', words, mend);
+}
+
 function checkLooseBox(text: string, hasBox: boolean, say: Say): undefined {
   const from = hasBox ? text.indexOf(']') + 1 : 0;
-  const found = /\[[^\S\n]{1,3}\](?![([:])/.exec(text.slice(from));
+  const rest = text.slice(from);
+  const found =
+    /\\?\[[^\S\n]{1,3}\\?\](?![([:])/.exec(rest) ?? (hasBox ? /(?<=^\s*)\[[xX✓✔]\](?![([:])/.exec(rest) : null);
   if (!found) return undefined;
   const isTable = /^\s*\|/.test(text);
   const message = isTable ? 'A point cannot stand in a table.' : 'A box stands in the middle of a line.';
@@ -159,14 +180,16 @@ function hiddenSpans(node: Nodes, source: Source): readonly Span[] {
   const end = endOf(node);
   const text = (): string => source.text.slice(start, end);
   if (node.type === 'yaml') return [{ start, end }];
-  if (node.type === 'code') return /^\s*(?:`{3}|~{3})/.test(text()) ? [{ start, end }] : [];
+  if (node.type === 'code') return /^(?:`{3}|~{3})/.test(text()) ? [{ start, end }] : [];
   if (node.type === 'html')
     return [...text().matchAll(/<!--[\s\S]*?(?:-->|$)/g)].map((found) =>
       moved(found.index, found.index + found[0].length, start),
     );
   if (node.type === 'paragraph' || node.type === 'heading') {
     const { codes, comments } = inlineSpans(text());
-    return [...codes, ...comments].map((span) => moved(span.start, span.end, start)).sort((a, b) => a.start - b.start);
+    // A stray backtick pairs with one some lines below; what looks like a box at the start of a line between them is noted all the same.
+    const shown = codes.filter((span) => !/\n[\s>]*(?:[-*+]|\d+[.)])?\s*\[/.test(text().slice(span.start, span.end)));
+    return [...shown, ...comments].map((span) => moved(span.start, span.end, start)).sort((a, b) => a.start - b.start);
   }
   return 'children' in node ? node.children.flatMap((child) => hiddenSpans(child, source)) : [];
 }

@@ -1,17 +1,17 @@
 import type { PointId } from '../base/brand.ts';
-import { readLimit } from '../measure/limit.ts';
-import { findUnit } from '../measure/unit.ts';
 import { type AfterBlank, readAfterBlank } from './after-blank.ts';
+import { beforeBlank } from './before-blank.ts';
 import { findBlanks } from './blanks.ts';
 import type { Formula } from './formula.ts';
 import { slug, takePin } from './ids.ts';
-import { type CodeSpan, codeWords, FILLER, inlineSpans, withoutCode } from './inline-spans.ts';
+import { type CodeSpan, codeWords, inlineSpans, withoutCode } from './inline-spans.ts';
 import { cut, originOf, type Passage, trim } from './passage.ts';
 import { plainText } from './plain-text.ts';
 import type { PointDraft } from './point-draft.ts';
 import type { Point } from './procedure.ts';
 import { readFormula } from './read-formula.ts';
 import type { Reading } from './reading.ts';
+import { isTick } from './ticks.ts';
 import { insertValues } from './values.ts';
 
 /** Reads the words after the box of a task item. `undefined` when something in it could not be read; that is noted. */
@@ -67,6 +67,11 @@ export function readPoint(item: Passage, line: number, reading: Reading): PointD
   }
   const after = readAfterBlank(cut(passage, last.end), reading);
   if (after === undefined) return undefined;
+  const misplaced = beforeBlank(signs.slice(0, first.start), after);
+  if (misplaced) {
+    const { rule, index, message, found, mend } = misplaced;
+    return say(reading, rule, originOf(passage, index), message, found, mend);
+  }
   const before = splitBefore(passage, signs.slice(0, first.start), codes, reading);
   return before && assemble(before, after, blanks.length, passage, first.start, base);
 }
@@ -107,40 +112,6 @@ function draft(
 
 function readHoldPoint(rest: Passage, base: (words: string) => Words): PointDraft | undefined {
   return draft({ kind: 'hold point' }, base(rest.text));
-}
-
-/** Whether a point without a blank really is a tick, and not something whose blank was forgotten. */
-function isTick(passage: Passage, signs: string, codes: readonly CodeSpan[], reading: Reading): boolean {
-  const nearHold = /^[*_\s]*hold[ -]?point\b[*_]*|^[*_]{1,2}hold[*_]{1,2}/i.exec(signs);
-  if (nearHold) {
-    const mend = `Write - [ ] **Hold point** and what is looked over.`;
-    say(
-      reading,
-      'hold-point-near-miss',
-      originOf(passage, 0),
-      'This looks like a hold point and is none.',
-      nearHold[0],
-      mend,
-    );
-    return false;
-  }
-  const equals = new RegExp(`${FILLER}\\s*=`).exec(signs);
-  if (equals && codes.length > 0) {
-    const mend = 'Write ____ and the unit after the =.';
-    const message = 'There is no blank for the computed value.';
-    say(reading, 'blank-missing', originOf(passage, equals.index + 1), message, passage.text.slice(equals.index), mend);
-    return false;
-  }
-  const bracket = /(\S+)\s*\(([^()]*)\)[\s.]*$/.exec(signs);
-  const unit = bracket && findUnit(bracket[1] ?? '');
-  const looksLimited = unit && (readLimit(bracket[2] ?? '', unit).ok || /\d/.test(bracket[2] ?? ''));
-  if (bracket && looksLimited && /±|\bto\b|[+/-]\s*\d|\bmax\b|\bmin\b|^\s*[\d.,]+\s*$/i.test(bracket[2] ?? '')) {
-    const mend = 'Write ____ before the unit.';
-    const message = 'A limit stands here, but there is no blank for the reading.';
-    say(reading, 'blank-missing', originOf(passage, bracket.index), message, bracket[0], mend);
-    return false;
-  }
-  return true;
 }
 
 interface Before {
