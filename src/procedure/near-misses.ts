@@ -2,6 +2,7 @@ import type { Nodes, Root } from 'mdast';
 import { endOf, startOf } from './blocks.ts';
 import { SIGNAL_WORDS, signalLine } from './cautions.ts';
 import { inlineSpans, type Span } from './inline-spans.ts';
+import { isFenced } from './markdown.ts';
 import type { Problem, Reading } from './reading.ts';
 import type { Source } from './source.ts';
 
@@ -180,7 +181,7 @@ function hiddenSpans(node: Nodes, source: Source): readonly Span[] {
   const end = endOf(node);
   const text = (): string => source.text.slice(start, end);
   if (node.type === 'yaml') return [{ start, end }];
-  if (node.type === 'code') return /^(?:`{3}|~{3})/.test(text()) ? [{ start, end }] : [];
+  if (node.type === 'code') return isFenced(node) ? [{ start, end }] : [];
   if (node.type === 'html')
     return [...text().matchAll(/<!--[\s\S]*?(?:-->|$)/g)].map((found) =>
       moved(found.index, found.index + found[0].length, start),

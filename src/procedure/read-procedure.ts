@@ -8,7 +8,7 @@ import { noteHiddenCharacters } from './hidden-characters.ts';
 import { slug, takePin, uniqueIds } from './ids.ts';
 import { readIfOut } from './if-out.ts';
 import { outsize } from './limits-of-size.ts';
-import { parseBlocks } from './markdown.ts';
+import { isFenced, parseBlocks } from './markdown.ts';
 import { noteNearMisses } from './near-misses.ts';
 import { passageOf } from './passage.ts';
 import { plainText } from './plain-text.ts';
@@ -33,7 +33,7 @@ export function readProcedure(
     note(problem);
     return { procedure: assemble(NO_FRONT_MATTER, NO_FRONT_MATTER.title, [], []), findings: findings() };
   }
-  const root = parseBlocks(source.text);
+  const root = parseBlocks(source);
   const front = readFront(root, source, note);
   const reading: Reading = { source, values: front.values, note };
   noteHiddenCharacters(reading);
@@ -185,15 +185,11 @@ function noteOpenEnds(node: Nodes, reading: Reading): void {
       mend: 'Close it with -->.',
     });
   }
-  if (node.type === 'code' && !isFenced(node, reading.source)) return;
   if ('children' in node) for (const child of node.children) noteOpenEnds(child, reading);
 }
 
-const isFenced = (node: Code, source: Source): boolean =>
-  /^(?:`{3}|~{3})/.test(source.text.slice(startOf(node), startOf(node) + 3));
-
 function isOpenFence(node: Code, source: Source): boolean {
-  if (!isFenced(node, source)) return false;
+  if (!isFenced(node)) return false;
   const lines = source.text.slice(startOf(node), endOf(node)).split('\n');
   return lines.length < 2 || !/^[\s>]*(?:`{3,}|~{3,})[ \t]*$/.test(lines.at(-1) ?? '');
 }
