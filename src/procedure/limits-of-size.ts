@@ -15,7 +15,7 @@ export function outsize(source: Source): Problem | undefined {
   for (const [index, start] of source.lineStarts.entries()) {
     const line = lineText(source, index + 1);
     const indent = /^[\s>*+?:\-\d.)[{]*/.exec(line)?.[0] ?? '';
-    const marks = indent.replace(/\d+[.)]/g, '-').match(/[>*+?:\-[{]/g)?.length ?? 0;
+    const marks = indent.replace(/(?<!\d)\d{1,9}[.)]/g, '-').match(/[>*+?:\-[{]/g)?.length ?? 0;
     const isRule = /^[ \t]*([*-])(?:[ \t]*\1)*[ \t]*$/.test(line);
     if ((marks > DEEPEST && !isRule) || blanks(indent) > WIDEST) {
       return {

@@ -31,7 +31,6 @@ const pieces = fc.constantFrom(
     '- ',
     '* ',
     '1. ',
-    '2) ',
     '- [ ] ',
     '> ',
     '## ',

@@ -172,6 +172,11 @@ describe('whatever is written', () => {
     },
   );
 
+  test('a million digits at the start of a line are refused at once', () => {
+    const { findings } = readProcedure('1'.repeat(1_000_000), 'x.md');
+    expect(findings.map(({ rule }) => rule)).toEqual(['too-long']);
+  });
+
   test('front matter nested without end is a finding', () => {
     for (const open of ['[', '{a: ', '- ', '? ']) {
       const { findings } = readProcedure(`---\nprocedure: ${open.repeat(20_000)}\n---\n\n## S\n\n- [ ] A\n`, 'x.md');
