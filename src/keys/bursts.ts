@@ -8,6 +8,8 @@ interface BurstState {
   readonly held: Held | undefined;
   /** When the latest held key came. */
   readonly ms: number;
+  /** When the latest Enter or Tab came, as far as that still matters. */
+  readonly endMs: number;
 }
 
 /** A list from its end: adding a key costs the same however many are held. */
@@ -16,12 +18,14 @@ interface Held {
   readonly before: Held | undefined;
 }
 
-export const initialBurst: BurstState = { held: undefined, ms: 0 };
+export const initialBurst: BurstState = { held: undefined, ms: 0, endMs: Number.NEGATIVE_INFINITY };
 
 /**
  * Tells a device from a person: three or more text keys, each under 25 ms after the one before, ended by Enter or Tab, are one
  * `scan`. Everything else comes out as it went in, in order, nothing lost. While a field is open every key passes at once: there
- * a scanner may type like anybody else. While commands are heard, a text key waits for 25 ms of quiet or for another key.
+ * a scanner may type like anybody else. While commands are heard, a text key waits for 25 ms of quiet or for another key. So it
+ * does less than 25 ms behind an Enter or Tab, whatever is heard: that key may be about to close the field, and of two scans
+ * one behind the other the second must not press keys.
  */
 export function collect(
   state: BurstState,
@@ -30,13 +34,15 @@ export function collect(
   hearing: Hearing,
 ): readonly [BurstState, readonly Key[]] {
   const [now, before] = afterBurst(state, ms);
-  if (key.key === 'text' && hearing === 'commands') return [{ held: { key, before: now.held }, ms }, before];
+  const isBehindEnd = ms - now.endMs < QUIET;
+  if (key.key === 'text' && (hearing === 'commands' || isBehindEnd))
+    return [{ ...now, held: { key, before: now.held }, ms }, before];
   const held = inOrder(now.held);
-  const isEndKey = key.key === 'enter' || key.key === 'tab';
-  if (isEndKey && hearing === 'commands' && held.length >= SCAN_LEAST) {
-    return [initialBurst, [{ key: 'scan', text: held.map((one) => one.text).join('') }]];
-  }
-  return [initialBurst, [...before, ...held, key]];
+  if (key.key !== 'enter' && key.key !== 'tab') return [initialBurst, [...before, ...held, key]];
+  const ended = { ...initialBurst, endMs: ms };
+  if (held.length >= SCAN_LEAST && (hearing === 'commands' || isBehindEnd))
+    return [ended, [{ key: 'scan', text: held.map((one) => one.text).join('') }]];
+  return [ended, [...before, ...held, key]];
 }
 
 /** When `afterBurst` has something to decide; `undefined` when nothing is held back. */

@@ -48,7 +48,7 @@ describe('while commands are heard', () => {
   });
 
   test('Enter with nothing held back passes at once', () => {
-    expect(collect(initialBurst, enter, 0, 'commands')).toEqual([initialBurst, [enter]]);
+    expect(collect(initialBurst, enter, 0, 'commands')[1]).toEqual([enter]);
   });
 
   test('a text key waits exactly until its deadline', () => {
@@ -64,6 +64,20 @@ test('while a field is open every key passes at once, behind what was held back'
   const [state] = collect(initialBurst, { key: 'text', text: 'n' }, 0, 'commands');
   expect(collect(state, { key: 'text', text: 'o' }, 1, 'text')).toEqual([initialBurst, text('no')]);
   expect(collect(initialBurst, { key: 'text', text: '3' }, 0, 'text')).toEqual([initialBurst, text('3')]);
+});
+
+describe('behind the end key of a field, which may close it', () => {
+  test.each(['text', 'commands'] as const)('the second of two scans presses no keys, nor the third (%s)', (hearing) => {
+    const field = paced(100, [...text('LUH7'), enter]);
+    const behind = paced(0, [...text('HLU'), enter, ...text('ULH'), tab]);
+    expect(heard(hearing, [...field, ...behind])).toEqual([...text('LUH7'), enter, scan('HLU'), scan('ULH')]);
+  });
+
+  test('what a person types there still comes out, as it was', () => {
+    const played = paced(3, [...text('312'), enter, ...text('31'), enter]);
+    expect(heard('text', played)).toEqual(played.map(([, key]) => key));
+    expect(heard('text', [[0, enter] as const, ...paced(25, text('note'))])).toEqual([enter, ...text('note')]);
+  });
 });
 
 test('a hundred thousand keys in a burst are held back and given out', () => {
