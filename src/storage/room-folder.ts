@@ -101,7 +101,9 @@ function noRoom(place: string): StoreTrouble {
 }
 
 function shortText(file: string): string {
-  const { size } = statSync(file);
-  if (size > ROOM_FILE_LIMIT) throw new StoreTrouble(`${file} is far too long for settings: put back a copy.`);
+  const found = statSync(file);
+  // A pipe or a device would be read for ever.
+  if (!found.isFile() && !found.isDirectory()) throw new StoreTrouble(`${file} is no file: put back a copy.`);
+  if (found.size > ROOM_FILE_LIMIT) throw new StoreTrouble(`${file} is far too long for settings: put back a copy.`);
   return readFileSync(file, 'utf8');
 }

@@ -40,7 +40,8 @@ export function openLedger(file: string, options: LedgerOptions): LedgerStore {
 class SqliteLedger implements LedgerStore {
   readonly station: string;
   readonly #file: string;
-  readonly #inode: number;
+  /** The file and the two SQLite keeps beside it, as they were when it was opened. */
+  readonly #inodes: readonly (number | undefined)[];
   readonly #db: DatabaseSync;
   readonly #statements = new Map<string, StatementSync>();
 
@@ -55,7 +56,7 @@ class SqliteLedger implements LedgerStore {
       this.#db.exec('PRAGMA synchronous = FULL; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON');
       prepareSchema(this.#db, file, station);
       if (isNew) syncFolder(dirname(file));
-      this.#inode = statSync(file).ino;
+      this.#inodes = inodesOf(file);
     } catch (error) {
       this.#db.close();
       throw error;
@@ -136,9 +137,13 @@ class SqliteLedger implements LedgerStore {
     });
   }
 
-  /** SQLite would go on writing to a file that has been deleted or moved away, where nobody finds it again. */
+  /**
+   * SQLite would go on writing to a file that has been deleted or moved away, where nobody finds it again. That goes for its log
+   * and index too; whoever closes the ledger then writes what the lost log held into the file.
+   */
   #refuseMoved(): void {
-    if (statSync(this.#file, { throwIfNoEntry: false })?.ino === this.#inode) return;
+    const now = inodesOf(this.#file);
+    if (this.#inodes.every((inode, place) => inode === now[place])) return;
     throw new StoreTrouble(
       `The ledger ${this.#file} was moved or replaced while it was in use, and nothing was recorded: put it back, then start walkfoot again.`,
     );
@@ -173,6 +178,9 @@ class SqliteLedger implements LedgerStore {
     return made;
   }
 }
+
+const inodesOf = (file: string): readonly (number | undefined)[] =>
+  ['', '-wal', '-shm'].map((end) => statSync(`${file}${end}`, { throwIfNoEntry: false })?.ino);
 
 /** SQLite does not wait by itself when two processes turn the log of a new file on at once. */
 function turnOnLog(db: DatabaseSync, file: string, waitMs: number): void {

@@ -120,6 +120,16 @@ it('a folder moved away while the ledger is in use', async () => {
   expect((await ledger.append(0, [draft('checked')])).outcome).toBe('appended');
 });
 
+it.each(['-wal', '-shm'])('a file SQLite keeps beside the ledger deleted while it is in use (%s)', async (end) => {
+  const { file, ledger } = await filled();
+  rmSync(`${file}${end}`);
+  await expectTrouble(ledger.append(0, [draft('checked')]), 'was moved or replaced while it was in use');
+  await ledger.close();
+  const again = openLedger(file, { station: 'table-1' });
+  expect(await again.head(), 'what had been recorded is there').toBe(0);
+  await again.close();
+});
+
 it.each<[string, string | Buffer]>([
   ['words', 'These are somebody’s notes, and no ledger at all.'.repeat(100)],
   ['a picture', Buffer.concat([Buffer.from('89504e470d0a1a0a', 'hex'), Buffer.alloc(5_000, 7)])],

@@ -83,6 +83,14 @@ it.each<[string, (folder: string) => string, RegExp]>([
     /line 2, .* half written/,
   ],
   ['endless settings', (folder) => dirname(write(folder, 'walkfoot.yaml', '#'.repeat(70_000))), /far too long/],
+  [
+    'a device in the place of the settings',
+    (folder) => {
+      symlinkSync('/dev/null', join(folder, 'walkfoot.yaml'));
+      return folder;
+    },
+    /walkfoot\.yaml is no file: put back a copy\.$/,
+  ],
 ])('says in one sentence what is wrong with %s', async (_, arrange, sentence) => {
   const trouble = await openRoomFolder(arrange(tempFolder())).catch((error: unknown) => error);
   expect(trouble).toBeInstanceOf(StoreTrouble);
