@@ -9,7 +9,13 @@ import { StoreTrouble } from './ledger/ledger-store.ts';
 const io: Io = {
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
-  cwd: process.cwd(),
+  get cwd() {
+    try {
+      return process.cwd();
+    } catch {
+      throw new StoreTrouble('The folder you are in is gone: change to another one.');
+    }
+  },
   env: process.env,
   clock: () => {
     const now = new Date();
@@ -26,7 +32,8 @@ const io: Io = {
 // Whoever read the output has gone (`| head`): what is left to do is done, and nobody is told.
 for (const stream of [process.stdout, process.stderr])
   stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
+    // EIO: the terminal itself has gone; whoever holds it hears of it in another way.
+    if (error.code !== 'EPIPE' && error.code !== 'EIO') throw error;
   });
 
 let code: number = 0;
@@ -130,7 +137,7 @@ const hand = program.command('hand').description('the people of the room').exitO
 const handVerb = (usage: string, summary: string, shown: string): Command =>
   example(inRoom(hand.command(usage).description(summary)), shown);
 
-handVerb('add <name>', 'add a person', 'walkfoot hand add Ines --role sewer --badge 4711')
+handVerb('add <name>', 'add a person', 'walkfoot hand add Ines --role sewer --badge 4711 --hand Vera')
   .addOption(
     new Option('--role <role>', 'what they may do').choices(['sewer', 'supervisor', 'auditor']).default('sewer'),
   )
@@ -146,7 +153,7 @@ handVerb('list', 'list everybody', 'walkfoot hand list --json')
 handVerb(
   'retire <name>',
   'retire a person; what they recorded stays',
-  'walkfoot hand retire Maj --reason "moved to cutting"',
+  'walkfoot hand retire Maj --reason "moved to cutting" --hand Vera',
 )
   .option('--reason <words>', 'why')
   .option('--hand <name>', 'who retires them')
@@ -193,5 +200,7 @@ function exitFor(trouble: unknown): number {
   if (trouble instanceof StoreTrouble) {
     return cannot(io, trouble.message);
   }
-  throw trouble;
+  // A bug: everything there is to say about it, and the exit status of an internal error.
+  io.err(showHidden(`${trouble instanceof Error ? trouble.stack : String(trouble)}\n`));
+  return 70;
 }

@@ -1,5 +1,6 @@
 import type { TicketId } from '../base/brand.ts';
 import { openHold } from '../bundle/bundle.ts';
+import { named } from '../bundle/same-name.ts';
 import type { App, Form, Message, Play } from './app.ts';
 import type { Effect } from './effect.ts';
 import { findHand } from './find-hand.ts';
@@ -22,7 +23,10 @@ export function takeTicket(app: App, typed: string): Step {
     return [{ ...app, message: refusal('Sign on first: type your name, or scan your badge.') }, []];
   const word = typed.trim();
   if (word === '') return [{ ...app, message: refusal('Type a ticket, or scan one.') }, []];
-  const known = app.bundles.find(({ ticket }) => ticket.toLowerCase() === word.toLowerCase())?.ticket;
+  const known = named(
+    app.bundles.map(({ ticket }) => ticket),
+    word,
+  );
   return [app, [{ effect: 'take', ticket: known ?? (word.toUpperCase() as TicketId), hand: app.hand }]];
 }
 

@@ -10,7 +10,7 @@ import { plainText } from '../procedure/plain-text.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import type { News } from './effect.ts';
-import { question } from './form.ts';
+import { question as formQuestion } from './form.ts';
 import { waiting } from './moved.ts';
 import { byHowMuch, headline, setWords, stateWords, valueWords } from './words.ts';
 
@@ -21,7 +21,8 @@ export type Heard = { readonly news: News } | { readonly print: readonly string[
 export function heard(app: App, line: string): Heard {
   const words = line.trim();
   const literal = /^"(.*)"$/.exec(words)?.[1];
-  if (literal !== undefined) return answer(app, literal);
+  if (literal !== undefined)
+    return app.layer?.layer === 'form' ? { news: { news: 'form answer', text: literal } } : answer(app, literal);
   if (words === '?') return { print: help(app) };
   if (words.toLowerCase() === 'leave') return { news: { news: 'move', move: { move: 'order', order: 'leave' } } };
   if (app.layer?.layer === 'form') {
@@ -33,10 +34,20 @@ export function heard(app: App, line: string): Heard {
 }
 
 /** The lines that lead up to the question, and the question itself, which ends with `> `. */
-export function asked(app: App, before: App | null): { readonly lines: readonly string[]; readonly prompt: string } {
+export function asked(app: App, before: App | null): Asked {
+  const { lines, prompt } = question(app, before);
+  return { lines: lines.map(oneLine), prompt: oneLine(prompt) };
+}
+
+interface Asked {
+  readonly lines: readonly string[];
+  readonly prompt: string;
+}
+
+function question(app: App, before: App | null): Asked {
   const { play } = app;
   if (app.layer?.layer === 'form') {
-    const next = question(app, app.layer.form);
+    const next = formQuestion(app, app.layer.form);
     const options = next?.options?.map((option, index) => `  ${index + 1} ${option}`) ?? [];
     return { lines: options, prompt: `${next?.words ?? ''}${next?.usual ? ` [${next.usual}]` : ''} > ` };
   }
@@ -73,9 +84,9 @@ function order(app: App, words: string): Heard | undefined {
     case 'back':
       return text === '' ? { print: lookedBack(app, app.play) } : undefined;
     case 'undo':
-      return { news: { news: 'intent', intent: { intent: 'undo' } } };
+      return text !== '' ? undefined : { news: { news: 'intent', intent: { intent: 'undo' } } };
     case 'settle':
-      return { news: { news: 'form', form: { about: 'settle', answers: {} } } };
+      return text !== '' ? undefined : { news: { news: 'form', form: { about: 'settle', answers: {} } } };
     case 'hold':
       return text === '' ? form('hold') : { news: { news: 'intent', intent: { intent: 'hold', reason: text } } };
     case 'note':
@@ -107,11 +118,11 @@ function answer(app: App, text: string): Heard {
   return { news: { news: 'ticket', ticket: text } };
 }
 
-function signOnQuestion(app: App): { readonly lines: readonly string[]; readonly prompt: string } {
+function signOnQuestion(app: App): Asked {
   return { lines: [`${app.roomName}, station ${app.station}`], prompt: 'Who is here? Name or badge > ' };
 }
 
-function stationQuestion(app: App): { readonly lines: readonly string[]; readonly prompt: string } {
+function stationQuestion(app: App): Asked {
   const lines = waiting(app).map((bundle) => `  ${bundle.ticket}  ${bundle.procedure}  ${stateWords(app, bundle)}`);
   return { lines: lines.map(oneLine), prompt: 'Ticket > ' };
 }
@@ -126,11 +137,7 @@ function heading({ purpose }: App, { bundle, procedure }: Play): readonly string
   ).map(oneLine);
 }
 
-function nextQuestion(
-  app: App,
-  play: Play,
-  known: Play | null,
-): { readonly lines: readonly string[]; readonly prompt: string } {
+function nextQuestion(app: App, play: Play, known: Play | null): Asked {
   const { next } = play;
   switch (next.want) {
     case 'opening':
@@ -138,7 +145,7 @@ function nextQuestion(
     case 'resuming':
       return {
         lines: [],
-        prompt: `It is ${play.bundle.work}${play.bundle.hand ? ` with ${nameOf(app.room, play.bundle.hand)}` : ''} (enter: take it up)`,
+        prompt: `${stateWords(app, play.bundle)} (enter: take it up)`,
       };
     case 'settling': {
       const { name, reason, by } = next.hold;
@@ -164,7 +171,7 @@ function nextQuestion(
     case 'point':
       return { lines: stepLines(play, next.at, known), prompt: oneLine(pointPrompt(app, play, next)) };
     case 'finish':
-      return { lines: ['Every point is done.'], prompt: 'Good sets you tie up, counted' };
+      return { lines: ['Every point is done.'], prompt: 'How many good sets do you tie up?' };
     case 'nothing':
       return { lines: [], prompt: 'Finished (enter: leave)' };
     default:
@@ -206,7 +213,7 @@ function manner(app: App, play: Play, point: Point, running: boolean, at: Wanted
       return '(enter: done)';
     case 'reading':
     case 'count':
-      return `(${point.unit})`;
+      return point.limit === null ? `(${point.unit})` : '';
     case 'written':
       return '(write)';
     case 'choice':

@@ -43,7 +43,8 @@ export type News =
       readonly bundles: readonly Bundle[];
       readonly changes: readonly Difference[];
     }
-  | { readonly news: 'refused'; readonly refusal: Refusal }
+  /** `command` is what was attempted; a ticket that could not be taken has none. */
+  | { readonly news: 'refused'; readonly refusal: Refusal; readonly command?: Command }
   | {
       readonly news: 'seen';
       readonly room: Room;

@@ -162,8 +162,7 @@ const words = (name: string, asked: string, usual?: string): Question => ({
   name,
   words: asked,
   ...(usual === undefined ? {} : { usual }),
-  understand: (typed) =>
-    typed === '' ? refuse('words-missing', 'Type a few words, or press escape to let it be.') : ok(typed),
+  understand: (typed) => (typed === '' ? refuse('words-missing', 'A few words are needed here.') : ok(typed)),
 });
 
 /** Somebody who may do it; that they may not is said when they are named, not after the last question. */

@@ -28,7 +28,7 @@ export function moved(app: App, move: Move): Step {
     case 'type':
       return typed(app, mode, move.text);
     case 'erase':
-      return still({ ...app, field: graphemes(app.field).slice(0, -1).join('') });
+      return still({ ...app, field: graphemes(app.field).slice(0, -1).join(''), message: null });
     case 'up':
     case 'down':
       return still(
@@ -83,7 +83,14 @@ const lists: Partial<Record<Mode, (app: App) => number>> = {
 
 function chose(app: App, mode: Mode, by: number): App {
   const size = lists[mode]?.(app) ?? 0;
-  return size === 0 ? app : { ...app, chosen: Math.min(size - 1, Math.max(0, app.chosen + by)), message: null };
+  return size === 0
+    ? app
+    : {
+        ...app,
+        field: mode === 'choice' || mode === 'form choice' ? '' : app.field,
+        chosen: Math.min(size - 1, Math.max(0, app.chosen + by)),
+        message: null,
+      };
 }
 
 /** Never further than the screen goes, so that the way back is as long as the way there. */
@@ -93,21 +100,34 @@ function scrolled(app: App, by: number, within: ScrollRange = { least: -Infinity
 }
 
 function typed(app: App, mode: Mode, text: string): Step {
-  if (mode === 'choice' || mode === 'form choice') {
-    const number = Number(text);
-    return Number.isInteger(number) && number >= 1 && number <= (lists[mode]?.(app) ?? 0)
-      ? still({ ...app, chosen: number - 1, message: null })
-      : still(app);
-  }
+  if (mode === 'choice' || mode === 'form choice') return numbered(app, mode, text);
   if (mode !== 'value' && hearing(mode) === 'commands')
     return still({
       ...app,
-      message: refusal(`“${oneLine(text)}” was pasted, but there is nothing to type here. Nothing was kept.`),
+      message: refusal(`“${oneLine(text)}” was typed, but there is nothing to type here. Nothing was kept.`),
     });
-  const field = graphemes(app.field + oneLine(text))
-    .slice(0, LONGEST_FIELD)
-    .join('');
-  return still({ ...app, field, scroll: 0, message: null });
+  // After a refusal the next thing typed or scanned is a new answer; rubbing out mends the old one.
+  const before = app.message?.tone === 'refusal' ? '' : app.field;
+  const all = graphemes(before + oneLine(text));
+  const tooLong = all.length > LONGEST_FIELD;
+  const field = all.slice(0, LONGEST_FIELD).join('');
+  const message = tooLong ? refusal(`Only the first ${LONGEST_FIELD} letters were kept: say it in fewer.`) : null;
+  return still({ ...app, field, scroll: 0, message });
+}
+
+/** One digit chooses. A second one is a number meant for something else, and chooses nothing. */
+function numbered(app: App, mode: Mode, text: string): Step {
+  const size = lists[mode]?.(app) ?? 0;
+  const field = app.field + oneLine(text);
+  const number = Number(field);
+  return /^[1-9]$/.test(field) && number <= size
+    ? still({ ...app, field, chosen: number - 1, message: null })
+    : still({
+        ...app,
+        field,
+        chosen: -1,
+        message: refusal(`Choose with one number, 1 to ${size}, or the arrow keys.`),
+      });
 }
 
 function escaped(app: App, mode: Mode): Step {
@@ -134,14 +154,17 @@ function entered(app: App, mode: Mode): Step {
     case 'caution':
     case 'changes':
     case 'confirm':
-      return intended(app, { intent: 'answer', text: '' });
+      // Enter behind something that was meant for another screen is meant for it too: it only takes note of the refusal.
+      return app.message?.tone === 'refusal'
+        ? still({ ...app, message: null })
+        : intended(app, { intent: 'answer', text: '' });
     case 'value':
     case 'value begun':
     case 'words':
       return intended(app, { intent: 'answer', text: app.field });
     case 'choice':
       return app.chosen < 0
-        ? still({ ...app, message: refusal('Choose with a number or the arrow keys, then press enter.') })
+        ? still({ ...app, field: '', message: refusal('Choose with a number or the arrow keys, then press enter.') })
         : intended(app, { intent: 'answer', text: String(app.chosen + 1) });
     case 'hold':
       return still({ ...app, message: refusal('On hold: a supervisor settles it, or leave the bundle here.') });
@@ -150,7 +173,11 @@ function entered(app: App, mode: Mode): Step {
     case 'form words':
     case 'form choice':
       return app.layer?.layer === 'form'
-        ? answered(app, app.layer.form, mode === 'form choice' ? String(app.chosen + 1) : app.field)
+        ? answered(
+            app,
+            app.layer.form,
+            mode === 'form words' ? app.field : app.chosen < 0 ? '?' : String(app.chosen + 1),
+          )
         : still(app);
     case 'keys':
     case 'one key':
@@ -173,8 +200,10 @@ function scanned(app: App, mode: Mode, text: string): Step {
     return entered(full, mode);
   }
   if (mode === 'finished' && app.play && app.home === 'station') return takeTicket(left(app, app.play, null), text);
-  const person = mode === 'hold' ? findHand(app.room, text) : undefined;
-  if (person?.ok) return still(openForm(app, { about: 'settle', answers: { by: person.value.id } }));
+  if (mode === 'hold' && findHand(app.room, text).ok) {
+    const form = { about: 'settle', answers: {} } as const;
+    return answered(openForm(app, form), form, text);
+  }
   return still({
     ...app,
     message: refusal(`“${oneLine(text)}” was scanned, but there is nothing to scan here. Nothing was kept.`),

@@ -1,5 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Result } from '../base/result.ts';
+import { releaseOfText } from '../bundle/room.ts';
 import type { Difference } from '../procedure/differences.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
@@ -30,7 +31,7 @@ export function performer(
         return [
           done.ok
             ? { news: 'done', command: effect.command, ...done.value, bundles: ledger.bundles() }
-            : { news: 'refused', refusal: done.error },
+            : { news: 'refused', refusal: done.error, command: effect.command },
         ];
       }
       case 'take': {
@@ -55,7 +56,8 @@ async function take(
 async function asTaken(ledger: RoomLedger, { room, playing }: Attempted): Promise<News> {
   if (!playing) throw new Error('a ticket was taken up without a bundle');
   const from = playing.bundle.changesToRead?.from;
-  const before = from && (await ledger.procedure(from));
+  const release = from && releaseOfText(room, from);
+  const before = release && (await ledger.procedure(release.understood));
   const changes = before?.ok ? await changesBetween(before.value, playing.procedure) : [];
   return { news: 'taken', room, playing, bundles: ledger.bundles(), changes };
 }

@@ -7,6 +7,7 @@ import { decide } from '../bundle/decide.ts';
 import type { EntryDraft, EntryKind, RecordedEntry } from '../bundle/entries.ts';
 import { evolve } from '../bundle/evolve.ts';
 import { currentRelease, emptyRoom, evolveRoom, type Room, roomKinds } from '../bundle/room.ts';
+import { named } from '../bundle/same-name.ts';
 import type { Draft } from '../ledger/entry.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Procedure } from '../procedure/procedure.ts';
@@ -34,13 +35,15 @@ export interface RoomLedger {
   room(): Room;
   /** Every ticket with its state of work, holds and hand; without the single checks. */
   bundles(): readonly Bundle[];
+  /** The ticket that somebody means by what they typed, in letters of either case. */
+  ticketNamed(typed: string): TicketId | undefined;
   /** Reads what others have written since. */
   catchUp(): Promise<void>;
   /** Loads one bundle whole. */
   playing(ticket: TicketId): Promise<Result<Playing>>;
   attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>>;
-  /** The procedure kept under this digest. */
-  procedure(digest: Digest): Promise<Result<Procedure>>;
+  /** The procedure as it was understood at its release, kept under this digest. */
+  procedure(understood: Digest): Promise<Result<Procedure>>;
 }
 
 /** Kinds of entry that tell where each bundle stands. */
@@ -59,11 +62,16 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
     room = evolveRoom(room, entry);
     if (!('ticket' in entry.body)) return;
     const { ticket } = entry.body;
-    for (const bundles of entry.kind === 'ticketed' ? [overview] : [overview, whole]) {
+    for (const bundles of [
+      ...(overviewKinds.includes(entry.kind) ? [overview] : []),
+      ...(entry.kind === 'ticketed' ? [] : [whole]),
+    ]) {
       const after = evolve(bundles.get(ticket), entry);
       if (after) bundles.set(ticket, after);
     }
   }
+
+  const ticketNamed = (typed: string): TicketId | undefined => named(overview.keys(), typed);
 
   async function catchUp(): Promise<void> {
     if ((await store.head()) === seq) return;
@@ -82,18 +90,11 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
     return whole.get(ticket);
   }
 
-  async function procedure(digest: Digest): Promise<Result<Procedure>> {
-    const known = procedures.get(digest);
+  async function procedure(understood: Digest): Promise<Result<Procedure>> {
+    const known = procedures.get(understood);
     if (known) return ok(known);
-    const release = [...room.releases.values()].flat().findLast((each) => each.digest === digest);
-    if (!release)
-      return refuse(
-        'text-unreleased',
-        `The text ${digest.slice(0, 12)}… was never released here: bring back the ledger file it was released in.`,
-      );
-    const read = await keptProcedure(store, release.understood);
-    if (!read.ok) return read;
-    procedures.set(digest, read.value);
+    const read = await keptProcedure(store, understood);
+    if (read.ok) procedures.set(understood, read.value);
     return read;
   }
 
@@ -104,16 +105,17 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
         'ticket-unknown',
         `There is no ticket ${ticket} here: look at its label, or make one with \`walkfoot ticket\`.`,
       );
-    const digest = found.text?.digest ?? currentRelease(room, found.procedure)?.digest;
-    if (!digest)
+    const understood = (found.text ?? currentRelease(room, found.procedure))?.understood;
+    if (!understood)
       return refuse('no-release', `${found.procedure} has no released revision: ask a supervisor to release it.`);
-    const text = await procedure(digest);
+    const text = await procedure(understood);
     return text.ok ? ok({ bundle: found, procedure: text.value }) : text;
   }
 
   return {
     room: () => room,
     bundles: () => [...overview.values()],
+    ticketNamed,
     catchUp,
     procedure,
     async playing(ticket) {
@@ -128,7 +130,7 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
         if (here && !here.ok) return here;
         const situation = {
           room,
-          bundle: makes ? await bundle(command.ticket) : here?.value.bundle,
+          bundle: makes ? overview.get(ticketNamed(command.ticket) ?? command.ticket) : here?.value.bundle,
           procedure: here?.value.procedure,
           now: clock(),
         };

@@ -13,7 +13,7 @@ export interface AppStore {
   subscribe(changed: () => void): () => void;
   /** Resolves with the exit code when the program is over, rejects when an effect broke. */
   readonly over: Promise<number>;
-  /** Resolves when everything told so far, and all that came of it, is done. */
+  /** Resolves when everything told so far, and all that came of it, is done; rejects as `over` does when an effect broke. */
   settled(): Promise<void>;
 }
 
@@ -70,6 +70,7 @@ export function startStore(first: App, clock: Clock, perform: (effect: Effect) =
     over: over.promise,
     async settled() {
       while (working) await working;
+      if (broken) await over.promise;
     },
   };
 }

@@ -2,6 +2,7 @@ import { assertNever } from '../base/assert-never.ts';
 import { openHold } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
+import type { Next } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
 import {
   answered,
@@ -44,18 +45,21 @@ export function update(before: App, arrived: Arrived): Step {
     case 'ticket':
       return takeTicket(app, arrived.ticket);
     case 'refused':
-      // It may be refused because somebody else has gone on with the bundle: then the screen must say so.
-      return [
-        { ...app, layer: openAgain(app.layer), message: refusal(arrived.refusal.message) },
-        app.play ? [{ effect: 'look' }] : [],
-      ];
+      return refused(app, arrived);
     case 'seen':
       return [isNew(before, arrived) ? seen(app, arrived) : before, []];
     case 'taken': {
       const { room, bundles, playing, changes } = arrived;
       if (app.hand === null) return [app, []];
       return [
-        fresh({ ...app, room, bundles, play: playOf(playing, room, app.hand, { last: null, changes }), message: null }),
+        fresh({
+          ...app,
+          room,
+          bundles,
+          bound: null,
+          play: playOf(playing, room, app.hand, { last: null, changes }),
+          message: null,
+        }),
         [],
       ];
     }
@@ -66,6 +70,16 @@ export function update(before: App, arrived: Arrived): Step {
   }
 }
 
+function refused(app: App, { refusal: why, command }: Extract<News, { readonly news: 'refused' }>): Step {
+  const message = refusal(why.message);
+  // What cannot be left is in somebody else's hands: there is nothing of this hand's to record.
+  if (app.play && command?.do === 'pause') return [left(app, app.play, message), []];
+  // Somebody who may not take up the one ticket this is about is not who is needed here.
+  if (!app.play && app.bound !== null) return [{ ...app, hand: null, field: '', message }, []];
+  // It may be refused because somebody else has gone on with the bundle: then the screen must say so.
+  return [{ ...app, layer: openAgain(app.layer), message }, app.play ? [{ effect: 'look' }] : []];
+}
+
 /** A form whose request was refused asks its last question again; escape lets it be. */
 const openAgain = (layer: App['layer']): App['layer'] =>
   layer?.layer === 'form' ? { layer: 'form', form: reopened(layer.form) } : layer;
@@ -74,7 +88,7 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
   const now = { ...app, room, bundles };
   if (command.do === 'sign on') {
     const hello = { tone: 'good', text: `${nameOf(room, command.hand)} is signed on.` } as const;
-    const signed = fresh({ ...now, hand: command.hand, bound: null, message: hello });
+    const signed = fresh({ ...now, hand: command.hand, message: hello });
     return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
   }
   if (!app.play || !playing || app.hand === null) return [now, []];
@@ -114,7 +128,15 @@ function seen(app: App, { room, bundles, playing }: Extract<News, { readonly new
   const now = { ...app, room, bundles };
   if (!play || !playing || hand === null || playing.bundle === play.bundle) return now;
   const after = playOf(playing, room, hand, play);
-  return after.next.want === play.next.want ? { ...now, play: after } : fresh({ ...now, play: after });
+  return wantsTheSame(after.next, play.next) ? { ...now, play: after } : fresh({ ...now, play: after });
+}
+
+/** What is being typed was meant for one blank, or one hold, and for no other. */
+function wantsTheSame(a: Next, b: Next): boolean {
+  if (a.want === 'point' && b.want === 'point')
+    return a.at.set === b.at.set && a.at.step.id === b.at.step.id && a.point.id === b.point.id && a.place === b.place;
+  if (a.want === 'settling' && b.want === 'settling') return a.hold.name === b.hold.name;
+  return a.want === b.want && a.want !== 'caution';
 }
 
 const isOutside = (entry: RecordedEntry): boolean =>

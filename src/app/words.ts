@@ -50,7 +50,7 @@ export function stateWords(app: App, bundle: Bundle): string {
     case 'not opened':
       return 'not begun';
     case 'open':
-      return `open with ${name}${long(lastAt)}`;
+      return `open with ${name}`;
     case 'paused':
       return `left by ${name}${long(lastAt)}`;
     case 'handed over':

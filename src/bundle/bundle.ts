@@ -20,6 +20,7 @@ export interface Hold {
   readonly set: SetNumber;
   readonly step: StepId | null;
   readonly point: PointId | null;
+  readonly place: number | null;
   readonly reason: string;
   readonly by: HandId;
   readonly at: string;
@@ -34,6 +35,8 @@ export interface Hold {
 /** A running clock of a timed point. `elapsedMs` is what had passed at the bundle's last entry. */
 export interface RunningClock {
   readonly elapsedMs: number;
+  /** What the station's clock was set back by and has not run since: it may be put right at any time. */
+  readonly owedMs: number;
   /** The station's clock was set back while this one ran: the time is a lower bound. */
   readonly setBack: boolean;
 }
@@ -48,7 +51,7 @@ export interface Bundle {
   readonly rolls: readonly string[];
   readonly ticketedAt: string;
   /** The text it is played from, from the first opening on. */
-  readonly text: { readonly digest: Digest; readonly revision: string } | null;
+  readonly text: { readonly digest: Digest; readonly understood: Digest; readonly revision: string } | null;
   /** Who has it, and how. */
   readonly work: 'not opened' | 'open' | 'paused' | 'handed over' | 'finished';
   readonly hand: HandId | null;
@@ -67,8 +70,8 @@ export interface Bundle {
   /** Who opened it on a text that is not the one they had played before, and which that was, while the changes are unread. */
   readonly changesToRead: { readonly hand: HandId; readonly from: Digest } | null;
   readonly holds: readonly Hold[];
-  /** Points let through by a concession, as `pointKey`. */
-  readonly conceded: ReadonlySet<string>;
+  /** Blanks let through by a concession: their places, by `pointKey`. */
+  readonly conceded: ReadonlyMap<string, ReadonlySet<number>>;
   readonly scrapped: ReadonlySet<number>;
   readonly clocks: ReadonlyMap<string, RunningClock>;
   readonly lastAt: string;
@@ -109,11 +112,15 @@ export function allChecks(bundle: Bundle): readonly Check[] {
 export const setsLeft = (bundle: Bundle): readonly number[] =>
   Array.from({ length: bundle.sets }, (_, index) => index + 1).filter((set) => !bundle.scrapped.has(set));
 
+export const isConceded = (bundle: Bundle, key: string, place: number): boolean =>
+  bundle.conceded.get(key)?.has(place) ?? false;
+
 /** Sets that are used although something about them, or about the whole bundle, is not to the letter. */
 export function setsConceded(bundle: Bundle): readonly number[] {
   const conceded = bundle.holds.filter(
-    ({ settled, set, step, point }) =>
-      settled?.how.as === 'concession' && !(step && point && !bundle.conceded.has(pointKey(set, step, point))),
+    ({ settled, set, step, point, place }) =>
+      settled?.how.as === 'concession' &&
+      !(step && point && place && !isConceded(bundle, pointKey(set, step, point), place)),
   );
   return setsLeft(bundle).filter((set) => conceded.some((hold) => hold.set === null || hold.set === set));
 }

@@ -33,10 +33,10 @@ export function decideBundle(
       if (bundle.text) return refuse('opened-already', `${ticket} has been opened before: take it up again instead.`);
       const release = currentRelease(room, bundle.procedure);
       if (!release) return noRelease(bundle.procedure);
-      const { procedure, revision, digest } = release;
+      const { procedure, revision, digest, understood } = release;
       return leave({
         kind: 'opened',
-        body: { ticket, procedure, revision, digest, ...changedFrom(situation, hand, digest) },
+        body: { ticket, procedure, revision, digest, understood, ...changedFrom(situation, hand, digest) },
       });
     }
     case 'resume': {

@@ -29,12 +29,13 @@ export function decideHold(
     if (!reason.trim()) return refuse('reason-missing', 'Say in a few words what is wrong.');
     const wanted = wantedPoint(procedure, bundle);
     const at = { set: wanted?.at.set ?? null, step: wanted?.at.step.id ?? null };
-    const point = command.about === 'point' ? (wanted?.point.id ?? null) : null;
+    const about = command.about === 'point' ? wanted : undefined;
+    const what = { point: about?.point.id ?? null, place: about?.place ?? null };
     const name = command.name?.trim();
     if (name && bundle.holds.some((each) => each.name === name))
       return refuse('hold-taken', `${ticket} has had a hold ${name} before: give this one another name, or none.`);
     const hold = name || numbered('H', room.lastHold + 1);
-    return record(situation, hand, [{ kind: 'held', body: { ticket, hold, ...at, point, reason } }]);
+    return record(situation, hand, [{ kind: 'held', body: { ticket, hold, ...at, ...what, reason } }]);
   }
 
   if (!open || open.name !== command.hold)

@@ -3,9 +3,10 @@ import type { HandId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { noRelease } from './barred.ts';
 import type { Command, RoomCommand } from './command.ts';
-import { type EntryDraft, type Role, THE_ROOM } from './entries.ts';
+import { type EntryDraft, THE_ROOM } from './entries.ts';
 import { revisionAfter } from './revision-after.ts';
 import { currentRelease, type Hand, type Room, releasesOf } from './room.ts';
+import { sameName } from './same-name.ts';
 import { actor, record, type Situation, workers } from './situation.ts';
 
 /** Commands that concern the room: its hands, its procedures, its tickets. */
@@ -17,19 +18,22 @@ export function decideRoom(
   const { hand } = command;
   switch (command.do) {
     case 'enrol': {
-      const by = roomOr(room, hand, ['supervisor']);
+      const by = keeper(room, hand);
       if (!by.ok) return by;
-      if (!command.who.trim() || !command.name.trim())
-        return refuse('hand-words', 'A hand needs an id and a name, such as OP-02 and Ines: give both.');
+      const { who, role, badge } = command;
+      const name = command.name.trim().normalize('NFC');
+      if (!name || HIDDEN.test(name + (badge ?? '')))
+        return refuse('hand-words', 'A hand needs a name that can be read, such as Ines: type it again.');
+      if (!NAME_ON_PAPER.test(who))
+        return refuse('hand-id', 'An id is up to 40 letters, digits, dots and hyphens, such as OP-02: give another.');
       const taken = takenBy(room, command);
       if (taken) return refuse('hand-taken', `${taken}: choose another name, id or badge.`);
-      const { who, name, role, badge } = command;
       return record(situation, hand, [
         { kind: 'enrolled', body: { hand: who, name, role, ...(badge ? { badge } : {}) } },
       ]);
     }
     case 'retire': {
-      const by = roomOr(room, hand, ['supervisor']);
+      const by = keeper(room, hand);
       if (!by.ok) return by;
       const who = actor(room, command.who, ['sewer', 'supervisor', 'auditor']);
       if (!who.ok) return who;
@@ -68,9 +72,13 @@ export function decideRoom(
     }
     case 'make ticket': {
       const { ticket, procedure, sets, rolls } = command;
-      const who = roomOr(room, hand, workers);
+      const who = hand === THE_ROOM ? ok(hand) : actor(room, hand, workers);
       if (!who.ok) return who;
-      if (!ticket.trim()) return refuse('ticket-missing', 'A bundle needs a name on its ticket, such as B-1041.');
+      if (!NAME_ON_PAPER.test(ticket))
+        return refuse(
+          'ticket-name',
+          'A ticket is named by up to 40 letters, digits, dots and hyphens, such as B-1041.',
+        );
       if (bundle)
         return refuse(
           'ticket-taken',
@@ -98,19 +106,29 @@ export function decideRoom(
   }
 }
 
-/** A supervisor adds and retires hands; the first one is added by the room itself, when there is nobody yet to ask. */
-const roomOr = (room: Room, hand: HandId, allowed: readonly Role[]): Result<unknown> =>
-  hand === THE_ROOM ? ok(hand) : actor(room, hand, allowed);
+/** A supervisor adds and retires hands; while there is none, the room itself does. */
+function keeper(room: Room, hand: HandId): Result<unknown> {
+  const supervisor = [...room.hands.values()].find(({ role, retired }) => role === 'supervisor' && !retired);
+  if (hand !== THE_ROOM) return actor(room, hand, ['supervisor']);
+  return supervisor
+    ? refuse('keeper', `A supervisor adds and retires hands here, such as ${supervisor.name}: say who with --hand.`)
+    : ok(hand);
+}
+
+/** What stands on tickets and in the ledger as a name: nothing a scanner, a shell or a file system would stumble over. */
+const NAME_ON_PAPER = /^[\p{L}\p{N}][\p{L}\p{N}._-]{0,39}$/u;
+
+/** Characters that cannot be seen, or only as something else. */
+const HIDDEN = /\p{C}/u;
 
 function takenBy(
   room: Room,
   wanted: { readonly who: string; readonly name: string; readonly badge?: string },
 ): string | undefined {
-  const same = (a: string, b: string | null | undefined): boolean => a.toLowerCase() === b?.toLowerCase();
   const answersTo = (hand: Hand, word: string): boolean =>
-    [hand.id, hand.name, hand.badge].some((each) => same(word, each));
+    [hand.id, hand.name, hand.badge].some((each) => each !== null && sameName(word, each));
   const words = [wanted.who, wanted.name, wanted.badge].filter((word) => word !== undefined);
-  const reserved = words.find((word) => same(word, THE_ROOM));
+  const reserved = words.find((word) => sameName(word, THE_ROOM));
   if (reserved !== undefined) return `${reserved} stands for the room itself`;
   for (const hand of room.hands.values()) {
     const word = words.find((each) => answersTo(hand, each));

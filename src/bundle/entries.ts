@@ -63,7 +63,15 @@ const bodies = {
   ticketed: z.strictObject({ ticket, procedure, sets: z.int().check(z.positive()), rolls: z.array(words) }),
   'signed-on': z.strictObject({ role: z.enum(roles) }),
   /** `changedFrom`: the other text of this procedure that the hand played last; its differences are to be read first. */
-  opened: z.strictObject({ ticket, procedure, revision: words, digest, changedFrom: z.optional(digest), clockBack }),
+  opened: z.strictObject({
+    ticket,
+    procedure,
+    revision: words,
+    digest,
+    understood: digest,
+    changedFrom: z.optional(digest),
+    clockBack,
+  }),
   'caution-read': z.strictObject({ ticket, set, step, caution: z.int().check(z.positive()), digest, clockBack }),
   'changes-read': z.strictObject({ ticket, procedure, from: digest, to: digest, clockBack }),
   'clock-started': z.strictObject({ ticket, set, step, point, digest, clockBack }),
@@ -95,6 +103,8 @@ const bodies = {
     set,
     step: z.nullable(step),
     point: z.nullable(point),
+    /** Which blank of the point; null where the hold is about no point. */
+    place: z.nullable(z.int().check(z.positive())),
     reason: words,
     clockBack,
   }),

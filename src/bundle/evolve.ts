@@ -12,8 +12,8 @@ import {
   stepKey,
   stepOf,
 } from './bundle.ts';
+import { ranOn } from './elapsed.ts';
 import type { Body, RecordedEntry } from './entries.ts';
-import { passed } from './passed.ts';
 
 /**
  * The bundle after one more entry. `undefined` stands for a ticket nobody has made yet; entries without a ticket, or
@@ -33,8 +33,8 @@ const isAboutBundle = (entry: RecordedEntry): entry is AboutBundle => 'ticket' i
 function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: 'ticketed' }>): Bundle {
   switch (entry.kind) {
     case 'opened': {
-      const { digest, revision } = entry.body;
-      return { ...taken(bundle, entry.hand, entry.body), text: { digest, revision }, openedAt: entry.at };
+      const { digest, understood, revision } = entry.body;
+      return { ...taken(bundle, entry.hand, entry.body), text: { digest, understood, revision }, openedAt: entry.at };
     }
     case 'resumed':
       return taken(bundle, entry.hand, entry.body);
@@ -59,7 +59,7 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
       const { set, step, point } = entry.body;
       return {
         ...bundle,
-        clocks: new Map(bundle.clocks).set(pointKey(set, step, point), { elapsedMs: 0, setBack: false }),
+        clocks: new Map(bundle.clocks).set(pointKey(set, step, point), { elapsedMs: 0, owedMs: 0, setBack: false }),
       };
     }
     case 'checked':
@@ -71,8 +71,8 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
     case 'sent-back':
       return askAgain(bundle, entry.body.set, entry.body.again);
     case 'held': {
-      const { hold: name, set, step, point, reason } = entry.body;
-      const hold = { name, set, step, point, reason, by: entry.hand, at: entry.at, settled: null };
+      const { hold: name, set, step, point, place, reason } = entry.body;
+      const hold = { name, set, step, point, place, reason, by: entry.hand, at: entry.at, settled: null };
       return { ...bundle, holds: [...bundle.holds, hold] };
     }
     case 'settled':
@@ -97,7 +97,7 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
     cautionsRead: [],
     changesToRead: null,
     holds: [],
-    conceded: new Set(),
+    conceded: new Map(),
     scrapped: new Set(),
     clocks: new Map(),
     lastAt: entry.at,
@@ -115,7 +115,8 @@ function checked(bundle: Bundle, entry: RecordedEntry, body: Body<'checked'>): B
   const check: Check = { ...rest, seq: entry.seq, at: entry.at, hand: entry.hand, struck: null, again: false };
   const clocks = new Map(bundle.clocks);
   // Stopped too early is no end: the glue goes on drying, so the clock goes on.
-  if (body.verdict !== 'below') clocks.delete(key);
+  // A clock that was set back meanwhile can't tell: then it is timed anew.
+  if (body.verdict !== 'below' || body.clockWasSetBack || body.clockBack) clocks.delete(key);
   const points = new Map(bundle.checks.get(stepOf(key))).set(key, [...checksOf(bundle, key), check]);
   return { ...bundle, clocks, checks: new Map(bundle.checks).set(stepOf(key), points) };
 }
@@ -134,8 +135,8 @@ function settled(bundle: Bundle, entry: RecordedEntry, body: Body<'settled'>): B
     case 'scrap':
       return { ...after, scrapped: new Set(bundle.scrapped).add(how.set) };
     case 'concession':
-      return hold?.step && hold.point
-        ? { ...after, conceded: new Set(bundle.conceded).add(pointKey(hold.set, hold.step, hold.point)) }
+      return hold?.step && hold.point && hold.place
+        ? concede(after, pointKey(hold.set, hold.step, hold.point), hold.place)
         : after;
     default:
       return assertNever(how);
@@ -151,7 +152,7 @@ function askAgain(bundle: Bundle, set: SetNumber, steps: readonly StepId[]): Bun
     ...bundle,
     checks: eachCheck(bundle, (check) => (concerns(check) ? { ...check, again: true } : check)),
     cautionsRead: bundle.cautionsRead.map((read) => (concerns(read) ? { ...read, again: true } : read)),
-    conceded: new Set([...bundle.conceded].filter((key) => !again.has(stepOf(key)))),
+    conceded: new Map([...bundle.conceded].filter(([key]) => !again.has(stepOf(key)))),
     clocks: new Map([...bundle.clocks].filter(([key]) => !again.has(stepOf(key)))),
   };
 }
@@ -164,13 +165,11 @@ const eachCheck = (bundle: Bundle, change: (check: Check) => Check): Checks =>
     ]),
   );
 
+const concede = (bundle: Bundle, key: string, place: number): Bundle => ({
+  ...bundle,
+  conceded: new Map(bundle.conceded).set(key, new Set(bundle.conceded.get(key)).add(place)),
+});
+
 function runOn(bundle: Bundle, at: string): ReadonlyMap<string, RunningClock> {
-  if (bundle.clocks.size === 0) return bundle.clocks;
-  const { ms, setBackMs } = passed(bundle.lastAt, at);
-  return new Map(
-    [...bundle.clocks].map(([key, clock]) => [
-      key,
-      { elapsedMs: clock.elapsedMs + ms, setBack: clock.setBack || setBackMs > 0 },
-    ]),
-  );
+  return new Map([...bundle.clocks].map(([key, clock]) => [key, ranOn(clock, bundle.lastAt, at)]));
 }

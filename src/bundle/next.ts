@@ -5,6 +5,7 @@ import {
   type Bundle,
   type Check,
   type Hold,
+  isConceded,
   isGood,
   liveCheck,
   openHold,
@@ -71,11 +72,11 @@ export function wantedPoint(procedure: Procedure, bundle: Bundle): WantedPoint |
   return undefined;
 }
 
-/** The first blank of a point that has no good value; undefined when the point is done or let through by a concession. */
+/** The first blank of a point that has no good value and is not let through; undefined when the point is done. */
 export function firstOpenBlank(bundle: Bundle, at: Place, point: Point): number | undefined {
   const key = pointKey(at.set, at.step.id, point.id);
-  if (bundle.conceded.has(key)) return undefined;
-  for (let place = 1; place <= blanksOf(point); place++) if (!isGood(liveCheck(bundle, key, place))) return place;
+  for (let place = 1; place <= blanksOf(point); place++)
+    if (!isGood(liveCheck(bundle, key, place)) && !isConceded(bundle, key, place)) return place;
   return undefined;
 }
 

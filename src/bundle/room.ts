@@ -121,6 +121,10 @@ export function currentRelease(room: Room, procedure: ProcedureId): Release | un
   return newest?.withdrawn ? undefined : newest;
 }
 
+/** The newest release of exactly this text. */
+export const releaseOfText = (room: Room, digest: Digest): Release | undefined =>
+  [...room.releases.values()].flat().findLast((release) => release.digest === digest);
+
 export const cautionKey = (digest: Digest, step: StepId, caution: number): string => `${digest} ${step} ${caution}`;
 
 /** The hand's name, or the bare id for a hand the room does not know. */

@@ -15,6 +15,8 @@ interface DemoOptions {
 
 /** Makes a practice room with invented people, procedures and bundles in a new folder; `practice-room` unless named. */
 export async function demo(named: string | undefined, options: DemoOptions, io: Io): Promise<number> {
+  if (/\p{C}/u.test(named ?? ''))
+    return cannot(io, 'That folder has characters in its name that cannot be seen: give it another name.');
   const folder = resolve(io.cwd, named ?? 'practice-room');
   const shown = inShort(folder, io.cwd);
   switch (inPlainWords(folder, () => lookAt(folder))) {

@@ -1,3 +1,4 @@
+import { chalkStderr } from 'chalk';
 import { outline } from '../procedure/outline.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
@@ -18,6 +19,6 @@ export async function outlineCommand(named: string, options: OutlineOptions, io:
   const { procedure, findings } = readProcedure(text, name);
   if (options.json) sayJson(io, outline(procedure));
   else io.out(outlineReport(procedure));
-  if (findings.length > 0) io.err(findingsReport(findings, new Map([[name, text]])));
+  if (findings.length > 0) io.err(findingsReport(findings, new Map([[name, text]]), chalkStderr));
   return findings.some(({ severity }) => severity === 'error') ? 1 : 0;
 }

@@ -1,3 +1,4 @@
+import { chalkStderr } from 'chalk';
 import { type RoomLedger, roomLedger } from '../app/room-ledger.ts';
 import { understoodText } from '../app/understood.ts';
 import type { HandId, TicketId } from '../base/brand.ts';
@@ -23,7 +24,7 @@ export async function rehearse(
   const { text } = draft.value;
   const { procedure, findings } = readProcedure(text, draft.value.name);
   if (findings.some(({ severity }) => severity === 'error')) {
-    io.err(findingsReport(findings, new Map([[draft.value.name, text]])));
+    io.err(findingsReport(findings, new Map([[draft.value.name, text]]), chalkStderr));
     io.err('A draft with errors can’t be rehearsed: mend them first.\n');
     return 1;
   }

@@ -1,3 +1,4 @@
+import { chalkStderr } from 'chalk';
 import { findHand } from '../app/find-hand.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { oneLine } from '../base/text.ts';
@@ -23,7 +24,7 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     switch (released.outcome) {
       case 'errors': {
         const { name, text } = draft.value;
-        io.err(findingsReport(released.findings, new Map([[name, text]])));
+        io.err(findingsReport(released.findings, new Map([[name, text]]), chalkStderr));
         io.err(`Not released: mend the errors in ${oneLine(name)} first.\n`);
         return 1;
       }

@@ -39,13 +39,21 @@ export async function runSession(
       return cannot(io, message?.text ?? 'The bundle could not be taken up.');
     }
   }
-  if (plain || !io.stdout.isTTY || !io.stdin.isTTY) {
+  const isPlain = plain || !io.stdout.isTTY || !io.stdin.isTTY;
+  const code = isPlain ? await spoken() : await shown();
+  // The one bundle this was about never came into anybody's hands.
+  return store.app().bound === null ? code : 2;
+
+  async function spoken(): Promise<number> {
     const { playPlain } = await import('./plain.ts');
     return playPlain(store, io);
   }
-  const { showProgram } = await import('./show.tsx');
-  const code = await showProgram({ store, io, onBell: (sound) => (ring = bell === 'rings' ? sound : ring) });
-  const { message } = store.app();
-  if (message) say(io, message.text);
-  return code;
+
+  async function shown(): Promise<number> {
+    const { showProgram } = await import('./show.tsx');
+    const end = await showProgram({ store, io, onBell: (sound) => (ring = bell === 'rings' ? sound : ring) });
+    const { message } = store.app();
+    if (message) say(io, message.text);
+    return end;
+  }
 }

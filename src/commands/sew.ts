@@ -7,8 +7,7 @@ import { runSession, type SessionOptions } from './session.ts';
 /** Plays one bundle from where it stands, then ends. 0: finished or left; 1: left on hold; 2: could not run. */
 export function sew(typed: string, options: RoomOption & SessionOptions, io: Io): Promise<number> {
   return onLedger(options, io, async ({ room, ledger }) => {
-    const named = ledger.bundles().find(({ ticket }) => ticket.toLowerCase() === typed.toLowerCase())?.ticket;
-    const found = await ledger.playing(named ?? (typed as TicketId));
+    const found = await ledger.playing(ledger.ticketNamed(typed) ?? (typed as TicketId));
     if (!found.ok) return cannot(io, found.error.message);
     const { ticket, work } = found.value.bundle;
     if (work === 'finished')

@@ -42,8 +42,11 @@ export async function showProgram({ store, io, onBell }: Shown): Promise<number>
 /** As Ctrl-C does: the bundle is left, to be taken up again. */
 async function leave(store: AppStore): Promise<void> {
   store.tell({ news: 'move', move: { move: 'order', order: 'quit' } });
-  await store.settled();
+  await settledAtAll(store);
 }
+
+/** Whoever awaits the end of the program hears what broke. */
+const settledAtAll = (store: AppStore): Promise<void> => store.settled().catch(() => {});
 
 /**
  * A key means what the screen says at its turn: each waits until all that came of the key before is done, since that may have
@@ -53,7 +56,7 @@ function inTurn(store: AppStore, terminal: Terminal): (key: Key) => void {
   let turn = Promise.resolve();
   return (key) => {
     turn = turn.then(async () => {
-      await store.settled();
+      await settledAtAll(store);
       const move = translate(modeOf(store.app()), key);
       if (move) store.tell({ news: 'move', move: bounded(move, store, terminal) });
     });

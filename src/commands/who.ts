@@ -26,12 +26,12 @@ interface WhoOptions extends RoomOption {
 export function who(ticket: string | undefined, options: WhoOptions, io: Io): Promise<ExitCode> {
   return inRoom(options, io, async ({ store }) => {
     const room = (await readEntries(store, { kinds: peopleAndTexts })).reduce(evolveRoom, emptyRoom);
-    const asked = question(room, options, io);
+    const asked = question(room, options);
     if (!asked.ok) return cannot(io, asked.error.message);
     const entries = ticket === undefined ? await readEntries(store, {}) : await ofTicket(store, ticket);
     if (ticket !== undefined && entries.length === 0)
       return cannot(io, `There is no ticket ${ticket} in this room: look at its label.`);
-    const rows = whoRows(entries, { room, texts: await textsOf(store, room, entries) }).filter(asked.value);
+    const rows = whoRows(entries, { room, texts: await textsOf(store, entries) }).filter(asked.value);
     if (options.json) sayJson(io, rows);
     else if (options.csv) io.out((await import('../reports/who-csv.ts')).whoCsv(rows));
     else
@@ -52,54 +52,46 @@ async function ofTicket(store: LedgerStore, ticket: string): Promise<readonly Re
 }
 
 /** Which rows answer the question. */
-function question(room: Room, options: WhoOptions, io: Io): Result<(row: WhoRow) => boolean> {
+function question(room: Room, options: WhoOptions): Result<(row: WhoRow) => boolean> {
   const hand = options.hand === undefined ? undefined : findAnyHand(room, options.hand);
   if (hand && !hand.ok) return hand;
   if (options.step !== undefined && !/^\d{1,4}$/.test(options.step))
     return refuse('step-number', `--step takes a step’s number, not ${options.step}.`);
-  const since = momentOf(options.since, 'start', io);
-  const until = momentOf(options.until, 'end', io);
-  if (since === null || until === null)
+  const since = edgeOf(options.since);
+  const until = edgeOf(options.until);
+  if (!since || !until)
     return refuse(
       'moment',
       'A time is given as a day, such as 2026-11-25, or as a full RFC 3339 time, such as 2026-11-25T10:42:00+01:00.',
     );
-  return ok((row) => {
-    const ms = parseStamp(row.at)?.ms ?? 0;
-    return (
+  return ok(
+    (row) =>
       (hand === undefined || row.hand === hand.value.id) &&
       (options.step === undefined || row.step === Number(options.step)) &&
-      (since === undefined || ms >= since) &&
-      (until === undefined || ms <= until)
-    );
-  });
+      since(row.at) >= 0 &&
+      until(row.at) <= 0,
+  );
 }
 
-/** A day stands for its first or last moment on this station's clock; null when the words are no time. */
-function momentOf(said: string | undefined, edge: 'start' | 'end', io: Io): number | undefined | null {
-  if (said === undefined) return undefined;
-  const full = parseStamp(said);
-  if (full) return full.ms;
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(said)) return null;
-  const { offset } = io.clock();
-  const midnight = parseStamp(`${said}T00:00:00Z`);
-  if (!midnight) return null;
-  return midnight.ms - offset * 60_000 + (edge === 'end' ? DAY_MS - 1 : 0);
+/**
+ * How a stamp stands to the edge of a span of time: below 0 before it, above 0 after it, 0 on it. A day is the day on the wall of
+ * the station that wrote the stamp, with all its hours. Undefined when the words are no time.
+ */
+function edgeOf(said: string | undefined): ((at: string) => number) | undefined {
+  if (said === undefined) return () => 0;
+  const moment = parseStamp(said);
+  if (moment) return (at) => (parseStamp(at)?.ms ?? 0) - moment.ms;
+  return parseStamp(`${said}T00:00:00Z`) && ((at) => at.slice(0, 10).localeCompare(said));
 }
 
-const DAY_MS = 86_400_000;
-
-/** The procedures these entries were played from, as far as they are kept, by the digest of their text. */
-async function textsOf(
-  store: LedgerStore,
-  room: Room,
-  entries: readonly RecordedEntry[],
-): Promise<ReadonlyMap<Digest, Procedure>> {
-  const played = new Set(entries.flatMap(({ body }) => ('digest' in body ? [body.digest] : [])));
+/** The procedures these bundles were opened with, as far as they are kept, by the digest of their understanding. */
+async function textsOf(store: LedgerStore, entries: readonly RecordedEntry[]): Promise<ReadonlyMap<Digest, Procedure>> {
   const texts = new Map<Digest, Procedure>();
-  for (const { digest, understood } of [...room.releases.values()].flat()) {
-    const text = played.has(digest) ? await keptProcedure(store, understood) : undefined;
-    if (text?.ok) texts.set(digest, text.value);
+  for (const understood of new Set(
+    entries.flatMap((entry) => (entry.kind === 'opened' ? [entry.body.understood] : [])),
+  )) {
+    const text = await keptProcedure(store, understood);
+    if (text.ok) texts.set(understood, text.value);
   }
   return texts;
 }

@@ -15,12 +15,10 @@ export const HELP_ONLY = 50;
 
 /** What becomes of a letter, digit or sign that is bound to nothing. */
 export type Typing =
-  /** It goes into the field. */
+  /** It is typed: into the field, or, where there is none, it is refused in so many words and so is the enter behind it. */
   | 'text'
   /** It goes into the field when a value can begin with it. */
   | 'number'
-  /** A digit chooses from the list. */
-  | 'digit'
   | 'nothing';
 
 const order = (keys: string, name: Order, words: string, rank: number): Binding => ({
@@ -110,19 +108,19 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
 export const typing: Readonly<Record<Mode, Typing>> = {
   'sign on': 'text',
   station: 'text',
-  caution: 'nothing',
-  changes: 'nothing',
-  confirm: 'nothing',
+  caution: 'text',
+  changes: 'text',
+  confirm: 'text',
   value: 'number',
   'value begun': 'text',
   words: 'text',
   'one key': 'nothing',
-  choice: 'digit',
-  hold: 'nothing',
+  choice: 'text',
+  hold: 'text',
   finished: 'nothing',
   keys: 'nothing',
   'look back': 'nothing',
   'form words': 'text',
-  'form choice': 'digit',
+  'form choice': 'text',
   over: 'nothing',
 };

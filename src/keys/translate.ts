@@ -33,8 +33,6 @@ function typed(takes: Typing, text: string): Move | undefined {
       return { move: 'type', text };
     case 'number':
       return BEGINS_A_VALUE.test(text) ? { move: 'type', text } : undefined;
-    case 'digit':
-      return /^[1-9]$/.test(text) ? { move: 'type', text } : undefined;
     case 'nothing':
       return undefined;
     default:

@@ -1,4 +1,4 @@
-import chalk from 'chalk';
+import chalk, { type ChalkInstance } from 'chalk';
 import { columns } from '../base/columns.ts';
 import { oneLine } from '../base/text.ts';
 import type { Finding } from '../procedure/finding.ts';
@@ -7,15 +7,20 @@ import { lineText, sourceOf } from '../procedure/source.ts';
 /**
  * Findings for people: place, rule and sentence; the line with a mark under the place; what to write instead; and a
  * count at the end. `texts` holds the text of each file by the name that the findings use. On a terminal the severity and the
- * place stand out, by weight and not by colour.
+ * place stand out, by weight and not by
+ * colour; `pen` is for the stream it is written to.
  */
-export function findingsReport(findings: readonly Finding[], texts: ReadonlyMap<string, string>): string {
+export function findingsReport(
+  findings: readonly Finding[],
+  texts: ReadonlyMap<string, string>,
+  pen: ChalkInstance = chalk,
+): string {
   const sources = new Map([...texts].map(([file, text]) => [file, sourceOf(text, file)]));
   const parts = findings.map((finding) => {
     const source = sources.get(finding.file);
     const { file, line, column, severity, rule, message, mend } = finding;
-    const head = `${oneLine(file)}:${line}:${column}  ${severity === 'error' ? chalk.bold(severity) : severity}  ${chalk.bold(rule)}: ${message}`;
-    const shown = source ? marked(lineText(source, line), line, column) : [];
+    const head = `${oneLine(file)}:${line}:${column}  ${severity === 'error' ? pen.bold(severity) : severity}  ${pen.bold(rule)}: ${oneLine(message)}`;
+    const shown = source ? marked(lineText(source, line), line, column, pen) : [];
     return [head, ...shown, `  ${oneLine(mend)}`].join('\n');
   });
   return `${[...parts, counted(findings, texts.size)].join('\n\n')}\n`;
@@ -24,7 +29,7 @@ export function findingsReport(findings: readonly Finding[], texts: ReadonlyMap<
 const WIDEST = 100;
 
 /** The line, cut around the place when it is long, and a mark below the place. */
-function marked(text: string, line: number, column: number): readonly string[] {
+function marked(text: string, line: number, column: number, pen: ChalkInstance): readonly string[] {
   const index = column - 1;
   const from = index > WIDEST - 20 ? index - 40 : 0;
   const lead = from > 0 ? '…' : '';
@@ -33,7 +38,7 @@ function marked(text: string, line: number, column: number): readonly string[] {
   const gutter = `  ${line} | `;
   return [
     `${gutter}${before}${after}`,
-    `${' '.repeat(gutter.length - 2)}| ${' '.repeat(columns(before))}${chalk.bold('^')}`,
+    `${' '.repeat(gutter.length - 2)}| ${' '.repeat(columns(before))}${pen.bold('^')}`,
   ];
 }
 

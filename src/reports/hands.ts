@@ -1,4 +1,3 @@
-import { oneLine } from '../base/text.ts';
 import type { Hand } from '../bundle/room.ts';
 import { table } from './table.ts';
 
@@ -8,9 +7,9 @@ export function handTable(hands: readonly Hand[], width: number): string {
   const shape = ['id', 'name', 'role', 'badge', ''].map((name) => ({ name, align: 'left' }) as const);
   const rows = hands.map(({ id, name, role, badge, retired }) => [
     id,
-    oneLine(name),
+    name,
     role,
-    oneLine(badge ?? ''),
+    badge ?? '',
     retired ? 'retired' : '',
   ]);
   return table(shape, rows, width).join('\n');

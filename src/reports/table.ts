@@ -1,6 +1,6 @@
 import { columns } from '../base/columns.ts';
 import { shrink } from '../base/shrink.ts';
-import { cut, pad, padStart } from '../base/text.ts';
+import { cut, oneLine, pad, padStart } from '../base/text.ts';
 
 /** A column of a plain text table; numbers stand to the right. */
 export interface Column {
@@ -9,14 +9,15 @@ export interface Column {
 }
 
 /**
- * A table as lines of plain text, none wider than `width` and without spaces at the end: the names, a rule, one line for each of `cells`.
+ * A table as lines of plain text, none wider than `width` and without spaces at the end: the names, a rule, one line for each of the cells, made safe to print.
  * When it is too wide the widest columns of words give up room first and what is cut ends in `…`; numbers are cut last.
  */
 export function table(
   shape: readonly Column[],
-  cells: readonly (readonly string[])[],
+  outside: readonly (readonly string[])[],
   width: number,
 ): readonly string[] {
+  const cells = outside.map((line) => line.map(oneLine));
   const names = shape.map(({ name }) => name);
   const natural = shape.map((_, at) => Math.max(0, ...[names, ...cells].map((line) => columns(line[at] ?? ''))));
   const room = width - GAP.length * Math.max(0, shape.length - 1);

@@ -1,9 +1,9 @@
 import { stringify } from 'csv-stringify/sync';
 import type { WhoRow } from './who.ts';
 
-/** RFC 4180, with a line of names; what a spreadsheet would run as a formula is defused. */
+/** RFC 4180, with a line of names; what a spreadsheet would run as a formula is defused, and a number stays one. */
 export const whoCsv = (rows: readonly WhoRow[]): string =>
-  stringify([...rows], { header: true, columns: [...columnsOf], record_delimiter: '\r\n', escape_formulas: true });
+  stringify([...rows], { header: true, columns: [...columnsOf], record_delimiter: '\r\n', cast: { string: defused } });
 
 const columnsOf: readonly (keyof WhoRow)[] = [
   'ticket',
@@ -25,6 +25,10 @@ const columnsOf: readonly (keyof WhoRow)[] = [
   'witness',
   'struck',
   'again',
+  'clock',
   'revision',
   'seq',
 ];
+
+const defused = (text: string): string =>
+  /^[=+\-@\t\r]/.test(text) && !/^[+-]?\d+(?:\.\d+)?$/.test(text) ? `'${text}` : text;

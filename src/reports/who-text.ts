@@ -29,12 +29,16 @@ const LEAST_WORDS = 20;
 function headingOf({ ticket, revision, at, set, step, title }: WhoRow): string {
   const where = step === null ? (title ?? '') : `step ${step}, ${title}`;
   const of = set === null ? '' : `set ${set}`;
-  const what = [ticket, revision === null ? '' : `rev ${revision}`, at.slice(0, 10), of, where];
+  const what = [ticket ?? 'Room', revision === null ? '' : `rev ${revision}`, at.slice(0, 10), of, where];
   return oneLine(what.filter((part) => part !== '').join(' · '));
 }
 
 function wordsOf(row: WhoRow): string {
-  if (row.kind !== 'checked') return row.value === null ? row.kind : `${row.kind}: ${row.value}`;
+  const clock = row.clock === null ? '' : `; the station's clock was ${row.clock}`;
+  if (row.kind !== 'checked') {
+    const point = row.kind === 'clock-started' || row.kind === 'struck' ? row.point : null;
+    return `${[kindWords[row.kind] ?? row.kind, point, row.value].filter(Boolean).join(': ')}${clock}`;
+  }
   const place = row.place !== null && row.place > 1 ? `, place ${row.place}` : '';
   const value = row.unit === null ? (row.value ?? '') : amountWords(row.value ?? '', row.unit);
   const typed = row.typed !== null && row.unit !== null && row.typed !== '' && row.typed !== row.value;
@@ -44,9 +48,23 @@ function wordsOf(row: WhoRow): string {
     judged(row),
     row.witness === null ? '' : `; ${row.witness} looked`,
     row.struck === null ? '' : `; struck: ${row.struck}`,
-    row.again ? '; asked again' : '',
+    row.again ? '; done again later' : '',
+    clock,
   ].join('');
 }
+
+/** Kinds of entry that do not say by their name what they are. */
+const kindWords: Partial<Record<WhoRow['kind'], string>> = {
+  'caution-read': 'read',
+  'changes-read': 'read what changed',
+  'clock-started': 'clock started',
+  'sent-back': 'sent back',
+  'handed-over': 'handed over',
+  'signed-on': 'signed on',
+  'gauge-checked': 'gauge checked',
+  paused: 'left',
+  resumed: 'taken up again',
+};
 
 /** The limit in brackets, where it says more than the value; a value that is outside it says so first. */
 function judged({ verdict, by, unit, limit, value }: WhoRow): string {

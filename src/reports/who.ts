@@ -1,14 +1,15 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, StepId, TicketId } from '../base/brand.ts';
 import { allChecks, type Bundle } from '../bundle/bundle.ts';
-import type { EntryKind, RecordedEntry, Settling } from '../bundle/entries.ts';
+import type { Body, EntryKind, RecordedEntry, Settling } from '../bundle/entries.ts';
 import { evolve } from '../bundle/evolve.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import type { Procedure, Step } from '../procedure/procedure.ts';
 
 /** One thing that was done, as an auditor reads it. Members that do not apply are null. */
 export interface WhoRow {
-  readonly ticket: string;
+  /** Null for what concerns the room: its hands and its releases. */
+  readonly ticket: string | null;
   readonly kind: EntryKind;
   readonly set: number | null;
   /** The step's number on the revision it was sewn on. */
@@ -32,6 +33,8 @@ export interface WhoRow {
   readonly struck: string | null;
   /** Asked again later, because the work went back. */
   readonly again: boolean;
+  /** What is to be known of the station's clock, where it was set back. */
+  readonly clock: string | null;
   readonly revision: string | null;
   readonly seq: number;
 }
@@ -39,35 +42,32 @@ export interface WhoRow {
 /** What `whoRows` needs to know beside the entries. */
 export interface WhoSources {
   readonly room: Room;
-  /** Procedure texts by digest, as far as they are kept. */
+  /** Procedures by the digest of their understanding, as far as they are kept. */
   readonly texts: ReadonlyMap<Digest, Procedure>;
 }
 
-/** The entries of bundles as rows, in their order. A struck check carries its reason; the striking is a row of its own. */
+/** Entries as rows, in their order. A struck check carries its reason; the striking is a row of its own. */
 export function whoRows(entries: readonly RecordedEntry[], { room, texts }: WhoSources): readonly WhoRow[] {
   const struck = new Map(
     entries.flatMap((each) => (each.kind === 'struck' ? [[each.body.entry, each.body.reason] as const] : [])),
   );
   const again = askedAgain(entries);
-  const digests = new Map<TicketId, Digest>();
-  const revisions = revisionsOf(room);
-  return entries.flatMap((entry) => {
-    if (!('ticket' in entry.body)) return [];
-    const { ticket } = entry.body;
-    if (entry.kind === 'opened') digests.set(ticket, entry.body.digest);
-    const digest = 'digest' in entry.body ? entry.body.digest : digests.get(ticket);
-    const id = 'step' in entry.body ? entry.body.step : null;
-    const steps = (digest && texts.get(digest)?.steps) ?? [];
+  const places = placesOf(entries);
+  const opened = new Map<TicketId, Body<'opened'>>();
+  return entries.map((entry) => {
+    if (entry.kind === 'opened') opened.set(entry.body.ticket, entry.body);
+    const ticket = 'ticket' in entry.body ? entry.body.ticket : null;
+    const text = ticket === null ? undefined : opened.get(ticket);
+    const steps = (text && texts.get(text.understood)?.steps) ?? [];
+    const { set, step: id, point: pointId } = placeOf(entry, places);
     const step = steps.find((each) => each.id === id);
-    const pointId = 'point' in entry.body ? entry.body.point : null;
-    const point = step?.points.find((each) => each.id === pointId)?.text ?? pointId;
     const row: WhoRow = {
       ticket,
       kind: entry.kind,
-      set: 'set' in entry.body ? entry.body.set : null,
+      set,
       step: step?.number ?? null,
       title: step?.title ?? id,
-      point,
+      point: step?.points.find((each) => each.id === pointId)?.text ?? pointId,
       place: null,
       hand: entry.hand,
       name: nameOf(room, entry.hand),
@@ -81,13 +81,52 @@ export function whoRows(entries: readonly RecordedEntry[], { room, texts }: WhoS
       witness: null,
       struck: struck.get(entry.seq) ?? null,
       again: again.has(entry.seq),
-      revision: (digest && revisions.get(digest)) ?? null,
+      clock: clockWords(entry),
+      revision: text?.revision ?? null,
       seq: entry.seq,
     };
-    if (entry.kind !== 'checked') return [row];
+    if (entry.kind !== 'checked') return row;
     const { place, typed, value, unit, limit, verdict, by = null, witness } = entry.body;
-    return [{ ...row, place, typed, value, unit, limit, verdict, by, witness: witness ? nameOf(room, witness) : null }];
+    return { ...row, place, typed, value, unit, limit, verdict, by, witness: witness ? nameOf(room, witness) : null };
   });
+}
+
+interface AtPlace {
+  readonly set: number | null;
+  readonly step: string | null;
+  readonly point: string | null;
+}
+
+const NOWHERE: AtPlace = { set: null, step: null, point: null };
+
+/** Where an entry belongs: a settling to where the hold was, a striking to the check it strikes. */
+function placeOf(entry: RecordedEntry, places: ReadonlyMap<string, AtPlace>): AtPlace {
+  if (entry.kind === 'settled')
+    return { ...NOWHERE, ...places.get(`${entry.body.ticket} ${entry.body.hold}`), set: entry.body.set };
+  if (entry.kind === 'struck') return places.get(String(entry.body.entry)) ?? NOWHERE;
+  return ownPlace(entry);
+}
+
+const ownPlace = ({ body }: RecordedEntry): AtPlace => ({
+  set: 'set' in body ? body.set : null,
+  step: 'step' in body ? body.step : null,
+  point: 'point' in body ? body.point : null,
+});
+
+function placesOf(entries: readonly RecordedEntry[]): ReadonlyMap<string, AtPlace> {
+  const places = new Map<string, AtPlace>();
+  for (const entry of entries) {
+    if (entry.kind === 'checked') places.set(String(entry.seq), ownPlace(entry));
+    if (entry.kind === 'held') places.set(`${entry.body.ticket} ${entry.body.hold}`, ownPlace(entry));
+  }
+  return places;
+}
+
+/** What is to be known of the station's clock at this entry. */
+function clockWords({ body }: RecordedEntry): string | null {
+  if ('clockWasSetBack' in body && body.clockWasSetBack) return 'set back meanwhile: the time is at least this';
+  if ('clockBack' in body && body.clockBack) return `set back by ${Math.round(body.clockBack)} s before this`;
+  return null;
 }
 
 /** Checks that no longer count because the work went back behind them. */
@@ -109,8 +148,18 @@ function saying(entry: RecordedEntry, room: Room, steps: readonly Step[]): strin
     return step ? `step ${step.number}, ${step.title}` : id;
   };
   switch (entry.kind) {
+    case 'enrolled':
+      return `${entry.body.name} (${entry.body.hand}), ${entry.body.role}`;
+    case 'retired':
+      return `${nameOf(room, entry.body.hand)}${entry.body.reason ? `: ${entry.body.reason}` : ''}`;
+    case 'released':
+      return `${entry.body.procedure} revision ${entry.body.revision}`;
+    case 'withdrawn':
+      return `${entry.body.procedure} revision ${entry.body.revision}: ${entry.body.reason}`;
+    case 'gauge-checked':
+      return `${entry.body.gauge} read ${entry.body.reading}, ${entry.body.fit}`;
     case 'ticketed':
-      return `${entry.body.procedure}, ${entry.body.sets} sets${entry.body.rolls.length ? `, rolls ${entry.body.rolls.join(', ')}` : ''}`;
+      return `${entry.body.procedure}, ${entry.body.sets} ${entry.body.sets === 1 ? 'set' : 'sets'}${entry.body.rolls.length ? `, rolls ${entry.body.rolls.join(', ')}` : ''}`;
     case 'opened':
       return `revision ${entry.body.revision}`;
     case 'caution-read':
@@ -156,6 +205,3 @@ function settlingWords(how: Settling, stepWords: (id: StepId) => string): string
       return assertNever(how);
   }
 }
-
-const revisionsOf = (room: Room): ReadonlyMap<Digest, string> =>
-  new Map([...room.releases.values()].flat().map(({ digest, revision }) => [digest, revision]));

@@ -17,7 +17,7 @@ import { wrapRow } from '../widgets/wrap-row.ts';
 import { beside } from './beside.ts';
 import { formulaWords } from './formula-words.ts';
 import { outside } from './outside.ts';
-import { goodChecks, limitOf, pointWords } from './point-list.ts';
+import { limitOf, pointWords, settledChecks } from './point-list.ts';
 import { said } from './said.ts';
 
 /** The one bright thing on the screen: the point that is wanted now, with its field, its limit, and what is wrong with it. */
@@ -70,7 +70,7 @@ const NUMBER_WIDTH = 10;
 
 function valueRows(app: App, play: Play, wanted: WantedPoint, unit: UnitId, width: number): readonly Row[] {
   const { point, at } = wanted;
-  const before = goodChecks(point, at, play.bundle).map(valueWordsOf(unit));
+  const before = settledChecks(point, at, play.bundle).map(valueWordsOf(unit));
   const blank = field({ text: app.field, width: Math.max(1, Math.min(NUMBER_WIDTH, width - unit.length - 1)), unit });
   const limit = 'limit' in point && point.limit ? limitBounds(point.limit) : '';
   const right = [said(limit === '' ? '' : `${limit} ${unit}`)];

@@ -1,6 +1,6 @@
 import { valueWords } from '../app/words.ts';
 import { wallTime } from '../base/instant.ts';
-import { type Bundle, type Check, checksOf, isGood, liveCheck, pointKey } from '../bundle/bundle.ts';
+import { type Bundle, type Check, isConceded, isGood, liveCheck, pointKey } from '../bundle/bundle.ts';
 import { blanksOf } from '../bundle/next.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import type { Place } from '../bundle/route.ts';
@@ -13,11 +13,10 @@ import { said } from './said.ts';
 /** A point that has been answered, with what was recorded. */
 export function donePoint(point: Point, at: Place, bundle: Bundle, room: Room, width: number): readonly Row[] {
   const key = pointKey(at.set, at.step.id, point.id);
-  const checks = goodChecks(point, at, bundle);
-  const last = checksOf(bundle, key).findLast((check) => !check.struck && !check.again);
-  const result = bundle.conceded.has(key)
-    ? `${last ? `${valueWords(last)}, ` : ''}let through`
-    : recorded(point, checks, room);
+  const places = Array.from({ length: blanksOf(point) }, (_, blank) => blank + 1);
+  const isLetThrough = places.some((place) => isConceded(bundle, key, place) && !isGood(liveCheck(bundle, key, place)));
+  const values = recorded(point, settledChecks(point, at, bundle), room);
+  const result = isLetThrough ? [values, 'let through'].filter((part) => part !== '').join(', ') : values;
   return beside(said(' ✓ ', 'good'), [said(pointWords(point))], [said(result)], width);
 }
 
@@ -25,10 +24,13 @@ export function donePoint(point: Point, at: Place, bundle: Bundle, room: Room, w
 export const laterPoint = (point: Point, width: number): readonly Row[] =>
   beside(said('   '), [said(pointWords(point))], [said(limitOf(point))], width);
 
-/** The good values of a point, blank by blank. */
-export function goodChecks(point: Point, at: Place, bundle: Bundle): readonly Check[] {
+/** The values that stand at a point, blank by blank: good, or let through. */
+export function settledChecks(point: Point, at: Place, bundle: Bundle): readonly Check[] {
   const key = pointKey(at.set, at.step.id, point.id);
-  return Array.from({ length: blanksOf(point) }, (_, blank) => liveCheck(bundle, key, blank + 1)).filter(isGood);
+  return Array.from({ length: blanksOf(point) }, (_, blank) => blank + 1).flatMap((place) => {
+    const check = liveCheck(bundle, key, place);
+    return check && (isGood(check) || isConceded(bundle, key, place)) ? [check] : [];
+  });
 }
 
 /** The words of a point with what they leave out: that it is a hold point, and the name formulas know it by. */

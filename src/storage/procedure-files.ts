@@ -2,6 +2,7 @@ import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Digest, ProcedureId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { sameName } from '../bundle/same-name.ts';
 import { digestOf } from '../ledger/leaf.ts';
 import { nameInside } from './name-inside.ts';
 import { inPlainWords, refuseTrouble } from './trouble.ts';
@@ -74,7 +75,7 @@ export function readProcedure(room: string, path: string): Result<ProcedureFile>
   }
 }
 
-/** The text of a procedure kept in the ledger, decoded like the file it came from; `undefined` when it is no UTF-8. */
+/** The bytes of a file as text; `undefined` when it is no UTF-8. */
 function textOf(bytes: Uint8Array): string | undefined {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
@@ -85,7 +86,7 @@ function textOf(bytes: Uint8Array): string | undefined {
 
 function draftOf(room: string, id: ProcedureId): Result<ProcedureFile> {
   const files = listProcedures(room).map((name) => readProcedure(room, name));
-  const found = files.flatMap((file) => (file.ok && idIn(file.value.text) === id ? [file.value] : []));
+  const found = files.flatMap((file) => (file.ok && sameName(idIn(file.value.text) ?? '', id) ? [file.value] : []));
   const [only, other] = found;
   if (only && other) {
     return refuse(
@@ -105,4 +106,11 @@ function idIn(text: string): string | undefined {
   return front === undefined ? undefined : /^procedure:[ \t]*(["']?)(.*?)\1[ \t]*(?:#.*)?\r?$/m.exec(front)?.[2];
 }
 
-const isFile = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isFile() ?? false;
+/** What cannot even be looked at counts as a file: whoever reads it then says why it can't be read. */
+function isFile(path: string): boolean {
+  try {
+    return statSync(path, { throwIfNoEntry: false })?.isFile() ?? false;
+  } catch {
+    return true;
+  }
+}

@@ -85,3 +85,8 @@ test('out of a question with never mind; leave pauses', async () => {
 test('handing over by name', async () => {
   expect(await session(smallProcedure, [...start, 'hands over tom'])).toContain('B-1 is handed over to Tomas.');
 });
+
+test('a quoted answer answers the question that is open, not the point behind it', async () => {
+  const printed = await session(smallProcedure, [...start, 'hold', '"torn seam"']);
+  expect(printed).toContain('ON HOLD H-001, by Ines: torn seam');
+});

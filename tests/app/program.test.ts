@@ -108,6 +108,8 @@ test('a hold stops the bundle; a badge on the hold screen begins the settling', 
   expect(modeOf(program.app())).toBe('hold');
   move(program, { move: 'scan', text: 'V-01' });
   await enter(program, '3', '1 panel', '2027-01-31', 'does not show');
+  expect(pointAt(program)).toBe('1 Line to edge 2');
+  await enter(program, '312');
   expect(pointAt(program)).toBe('1 looked over 1');
 });
 
@@ -198,7 +200,7 @@ test('a broken machine ends the program with its sentence', async () => {
   const program = await room.program();
   await enter(program, 'Ines');
   room.store.append = () => Promise.reject(new Error('the disk is full'));
-  await enter(program, 'B-1');
+  await expect(enter(program, 'B-1')).rejects.toThrow('the disk is full');
   await expect(program.over).rejects.toThrow('the disk is full');
 });
 
@@ -252,4 +254,50 @@ test('what is refused at the end of a form can be asked for anew', async () => {
   expect(program.app().message?.text).toContain('retired');
   await enter(program, 'Vera');
   expect(program.app().play).toBeNull();
+});
+
+test('after a refusal what is typed or scanned next is a new answer; rubbing out mends the old one', async () => {
+  const { program } = await atTheReading();
+  await enter(program, '3121.5.', '312');
+  expect(pointAt(program)).toBe('1 Line to edge 2');
+  await enter(program, '312x');
+  move(program, { move: 'erase' });
+  await enter(program, '.5');
+  expect(pointAt(program)).toBe('1 looked over 1');
+  await enter(program, 'Tomas');
+  move(program, { move: 'scan', text: 'V-01' });
+  await program.settled();
+  expect(pointAt(program)).toBe('2 Edges on the line 1');
+});
+
+test('a number meant for another screen is neither a caution read nor a choice', async () => {
+  const { program } = await atTheCaution();
+  await enter(program, '312');
+  expect(pointAt(program)).toBe('caution');
+  await enter(program, '');
+  expect(pointAt(program)).toBe('1 Edges on the line 1');
+  const choosing = await (await workroom(smallProcedure)).program();
+  await enter(choosing, 'Ines', 'B-1', '4');
+  for (const digit of '312') move(choosing, { move: 'type', text: digit });
+  await enter(choosing, '');
+  expect(pointAt(choosing)).toBe('all Shade 1');
+  await enter(choosing, '1');
+  expect(pointAt(choosing)).toBe('caution');
+});
+
+test('what is typed for one blank never goes to another that somebody else has opened', async () => {
+  const { room, program } = await atTheReading();
+  move(program, { move: 'type', text: '312' });
+  const other = await room.program();
+  await enter(other, 'Ines', 'B-1', '311');
+  await enter(program, '');
+  expect(pointAt(program)).toBe('1 Line to edge 2');
+  expect(program.app().field).toBe('');
+});
+
+test('a bundle that somebody else has taken can still be left, and the program ended', async () => {
+  const { room, program } = await atTheReading();
+  await room.ledger.attempt('B-1' as never, { do: 'resume', hand: 'V-01' as never });
+  await order(program, 'quit');
+  await expect(program.over).resolves.toBe(0);
 });

@@ -63,14 +63,21 @@ test('a clock set back in the middle is marked in the entry, and what passed bef
   expect(seconds(set.world)).toBe(5 * 60);
   const marked = set.when(note('after')).leaves(['noted', { clockBack: 2 * 3600 - 60 }]);
   expect(wants(marked)).toMatchObject({ clock: { elapsedMs: 5 * MINUTE, setBack: true } });
-  expect(lastBody(given(marked, wait(6 * MINUTE), answered()).world)).toMatchObject({
-    value: '11',
-    clockWasSetBack: true,
-  });
-  const later = given(marked, wait(5 * MINUTE))
-    .when(answer())
-    .leaves(['checked', { value: '10' }]);
-  expect(lastBody(later)).not.toHaveProperty('clockBack');
+});
+
+test('a clock put right again adds nothing that did not pass: it is timed anew', () => {
+  const wrong = given(glue, ...drying, wait(-1 * HOUR), note('wrong'), wait(HOUR), note('right'), wait(MINUTE));
+  expect(seconds(wrong.world)).toBeLessThanOrEqual(4 * 60);
+  const tooShort = wrong.when(answer()).leaves(['checked', { verdict: 'below', clockWasSetBack: true }]);
+  expect(wants(tooShort)).toMatchObject({ want: 'point', clock: null });
+  const anew = given(tooShort, startClock('glue', 'flash'), wait(10 * MINUTE));
+  expect(lastBody(given(anew.world, answered()).world)).toMatchObject({ value: '11', verdict: 'within' });
+});
+
+test('a clock set back and left so tells less than passed, never more', () => {
+  const { world } = given(glue, ...drying, wait(-1 * MINUTE), note('back'), wait(4 * MINUTE));
+  expect(seconds(world)).toBeLessThanOrEqual(5 * 60);
+  expect(seconds(world)).toBeGreaterThan(0);
 });
 
 test('a clock set back between start and stop gives no time below nothing', () => {

@@ -19,8 +19,8 @@ export const FRESH_TEXT = 'f00';
  */
 export function closed(world: World, most: number): World {
   let here = [
-    { hand: THE_ROOM, do: 'enrol', who: fresh, name: 'Fresh supervisor', role: 'supervisor' } as const,
-    { hand: THE_ROOM, do: 'enrol', who: sewer, name: 'Fresh sewer', role: 'sewer' } as const,
+    { hand: keeperOf(world), do: 'enrol', who: fresh, name: 'Fresh supervisor', role: 'supervisor' } as const,
+    { hand: fresh, do: 'enrol', who: sewer, name: 'Fresh sewer', role: 'sewer' } as const,
   ].reduce(done, world);
   for (let commands = 0; here.bundle?.work !== 'finished'; commands++) {
     if (commands > most) throw new Error(`not finished after ${most} commands`);
@@ -28,6 +28,10 @@ export function closed(world: World, most: number): World {
   }
   return here;
 }
+
+/** Who adds hands: a supervisor, or while there is none the room itself. */
+const keeperOf = ({ room }: World): HandId =>
+  [...room.hands.values()].find(({ role, retired }) => role === 'supervisor' && !retired)?.id ?? THE_ROOM;
 
 function step(world: World): World {
   const { bundle } = world;

@@ -152,9 +152,11 @@ test('a concession carries its limit and its last day', () => {
   stopped.when(settle(concession('2026-12-31', ' '))).refused('concession-limit');
 });
 
-test('a concession lets the held point through and nothing else', () => {
+test('a concession lets the held blank through and nothing else: the other places are still measured', () => {
   const through = given(lining, ...held, settle(concession()));
-  expect(wants(through.world)).toMatchObject({ want: 'point', at: { set: 1 }, point: { id: 'sewn' } });
+  expect(wants(through.world)).toMatchObject({ want: 'point', at: { set: 1 }, point: { id: 'line' }, place: 2 });
+  expect(wants(given(through.world, answered('320')).world)).toMatchObject({ place: 2, outside: { value: '320' } });
+  expect(wants(given(through.world, answered('312')).world)).toMatchObject({ point: { id: 'sewn' } });
   expect(wants(given(through.world, upTo('line', { set: 2 })).world)).toMatchObject({ want: 'point', at: { set: 2 } });
   given(through.world, upTo('finish'))
     .when(finish(2))

@@ -8,7 +8,21 @@ import { evolveRoom, roomKinds } from '../../src/bundle/room.ts';
 import { signOn } from './deeds.ts';
 import { given } from './story.ts';
 import { step, text, tick } from './texts.ts';
-import { audit, digest, emptyWorld, gone, ines, jon, LIN, release, stranger, TICKET, vera, withText } from './world.ts';
+import {
+  audit,
+  digest,
+  emptyWorld,
+  gone,
+  ines,
+  jon,
+  LIN,
+  olaf,
+  release,
+  stranger,
+  TICKET,
+  vera,
+  withText,
+} from './world.ts';
 
 const plain = text([step('sew', [tick('sewn')])]);
 const enrol = (who: string, name: string, hand: HandId = vera, badge?: string): Command => ({
@@ -74,7 +88,10 @@ test('a hand’s id, name and badge are nobody else’s, not even a retired one�
     given(plain)
       .when(enrol(who, name, vera, badge))
       .refused('hand-taken');
-  given(plain).when(enrol(' ', 'Mia')).refused('hand-words');
+  for (const id of [' ', 'OP 5', '../x', '--help']) given(plain).when(enrol(id, 'Mia')).refused('hand-id');
+  for (const name of ['Mi\u200ba', 'Mia\x1b[2J', '\u202eaiM'])
+    given(plain).when(enrol('OP-05', name)).refused('hand-words');
+  given(plain).when(enrol('OP-05', 'Ines ')).refused('hand-taken');
   given(plain).when(enrol('OP-05', '')).refused('hand-words');
 });
 
@@ -86,7 +103,13 @@ test('a hand is retired once, by a supervisor, and stays in the book', () => {
   given(plain).when(retire(gone)).refused('hand-retired');
   given(plain).when(retire(stranger)).refused('hand-unknown');
   given(plain).when(retire(ines, jon)).refused('role');
-  given(plain).when(retire(audit, THE_ROOM)).leaves(['retired']);
+  given(plain).when(retire(audit, THE_ROOM)).refused('keeper');
+  given(plain)
+    .when(enrol('V-09', 'Mallory', THE_ROOM))
+    .refused('keeper');
+  given(plain, retire(olaf), retire(vera))
+    .when(enrol('V-09', 'Nora', THE_ROOM))
+    .leaves(['enrolled']);
 });
 
 test('an auditor signs on and does nothing else', () => {
@@ -175,7 +198,7 @@ test('a ticket has one bundle of 1 to 999 sets of something released', () => {
     .when(ticket('B-2', 1, LIN, THE_ROOM))
     .leaves(['ticketed']);
   given(plain).when(ticket(TICKET)).refused('ticket-taken');
-  given(plain).when(ticket(' ')).refused('ticket-missing');
+  for (const name of [' ', '../x', '--help', 'B\x1b1']) given(plain).when(ticket(name)).refused('ticket-name');
   given(plain)
     .when(ticket('B-2', 2, 'CUS-0412' as ProcedureId))
     .refused('no-release');

@@ -191,10 +191,10 @@ test('a bundle stays on the revision it was opened with', () => {
   given(twoTexts, open, release('b'), answered())
     .when(answer('312'))
     .leaves(['checked', { point: 'line', digest: digest('a') }]);
-  expect(given(twoTexts, open, release('b'), leave, resume()).world.bundle?.text).toEqual({
-    digest: digest('a'),
-    revision: 'A',
-  });
+  const asOpened = { digest: digest('a'), understood: digest('a'), revision: 'A' };
+  expect(given(twoTexts, open, release('b'), leave, resume()).world.bundle?.text).toEqual(asOpened);
+  const again = { ...release('a'), understood: digest('e'), pictures: [{ address: 'a.svg', digest: digest('1') }] };
+  expect(given(plain, open, again, leave, resume()).world.bundle?.text).toEqual(asOpened);
 });
 
 test('who recorded it strikes it, or a supervisor, with a reason', () => {

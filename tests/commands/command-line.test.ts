@@ -80,7 +80,7 @@ test.each([
   ['no sets', ['ticket', 'LIN-2207', '--sets', '0'], 2, /1 to 999 sets/],
   ['a ticket that climbs', ['ticket', 'LIN-2207', '--name', '../x'], 2, /named by up to 40/],
   ['a file that is none', ['proofread', 'nope.md'], 2, /nope\.md/],
-])('%s: exit %#, said on standard error in one line', (_, args, code, said) => {
+])('%s is answered, a refusal in one line on standard error', (_, args, code, said) => {
   const ran = walkfoot(...args);
   expect(ran).toMatchObject({ code, err: expect.stringMatching(said) });
   if (code === 2 && !/--help/.test(ran.err)) expect(ran.err.trimEnd().split('\n')).toHaveLength(1);
@@ -89,7 +89,10 @@ test.each([
 test('nothing a terminal would obey reaches it, whatever is typed behind a command', () => {
   const hostile = 'x\x1b]0;title\x07\x9b2J\u202ey';
   const ran = [
-    walkfoot('hand', 'add', hostile),
+    walkfoot('hand', 'add', hostile, '--hand', 'Vera'),
+    walkfoot('hand', 'add', 'Yan', '--id', hostile, '--hand', 'Vera'),
+    walkfoot('outline', `${hostile}${'x'.repeat(300)}`),
+    walkfoot('demo', hostile),
     walkfoot('hand', 'list'),
     walkfoot('hand', 'list', '--json'),
     walkfoot('ticket', 'LIN-2207', '--roll', hostile),
@@ -101,5 +104,4 @@ test('nothing a terminal would obey reaches it, whatever is typed behind a comma
     walkfoot('sew', hostile, '--hand', hostile),
   ];
   for (const { out, err } of ran) expect(out + err).not.toMatch(/[\x00-\x09\x0b-\x1f\x7f-\x9f\u202e]/);
-  expect(JSON.parse(ran[2]?.out ?? '').at(-1).name).toBe(hostile);
 });

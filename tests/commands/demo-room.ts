@@ -86,7 +86,7 @@ export async function readRoom(folder: string, now = MIDWEEK): Promise<ReadRoom>
     text: async (ticket) => (await playing(ticket)).procedure,
     async rows(ticket) {
       const { bundle, procedure } = await playing(ticket);
-      const texts = new Map(bundle.text ? [[bundle.text.digest, procedure]] : []);
+      const texts = new Map(bundle.text ? [[bundle.text.understood, procedure]] : []);
       const own = entries.filter(({ body }) => 'ticket' in body && body.ticket === ticket);
       return whoRows(own, { room: ledger.room(), texts });
     },

@@ -139,8 +139,10 @@ describe('an auditor asks', () => {
 
   test('which readings of B-1044 were repeated', async () => {
     const rows = await room.rows('B-1044');
-    const repeated = rows.filter((row) =>
-      rows.some((old) => old.again && old.seq < row.seq && old.point === row.point && old.place === row.place),
+    const repeated = rows.filter(
+      (row) =>
+        rows.some((old) => old.again && old.seq < row.seq && old.point === row.point && old.place === row.place) &&
+        row.kind === 'checked',
     );
     expect(new Set(repeated.map(({ step }) => step))).toEqual(new Set([9]));
     expect(repeated.filter(({ unit }) => unit === 'mm')).toHaveLength(7);

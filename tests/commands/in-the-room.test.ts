@@ -51,7 +51,7 @@ describe('who', () => {
   });
 
   test('for a spreadsheet: every row whole, and nothing it would run', () => {
-    walkfoot(['hand', 'add', '=2+3']);
+    walkfoot(['hand', 'add', '=2+3', '--hand', 'Vera']);
     walkfoot(['ticket', 'CUS-0412', '--name', 'B-77', '--hand', '=2+3', '--roll', 'a "b", c']);
     const csv = walkfoot(['who', 'B-77', '--csv']);
     expect(csv.endsWith('\r\n')).toBe(true);
@@ -69,7 +69,9 @@ describe('tickets and hands', () => {
   });
 
   test('a hand takes the next id of the role', () => {
-    expect(walkfoot(['hand', 'add', 'Oda', '--role', 'supervisor'])).toBe('Oda is V-03, supervisor.\n');
+    expect(walkfoot(['hand', 'add', 'Oda', '--role', 'supervisor', '--hand', 'Vera'])).toBe(
+      'Oda is V-03, supervisor.\n',
+    );
     walkfoot(['hand', 'retire', 'Oda', '--hand', 'Vera']);
     expect(
       json<readonly { id: string; retired: boolean }[]>('hand', 'list').find(({ id }) => id === 'V-03')?.retired,

@@ -60,7 +60,11 @@ test('keys that arrive in one burst go to the points they were meant for, none l
     return append(...entries);
   };
   const ended = showProgram({ store: program, io, onBell: () => {} });
-  type('ines\rb-1\r4\rnfaint on the edge\r1\r');
+  type('ines\rb-1\r4\r');
+  await until(program, () => modeOf(program.app()) === 'choice');
+  type('n');
+  await until(program, () => modeOf(program.app()) === 'form words');
+  type('faint on the edge\r1\r');
   await until(program, () => modeOf(program.app()) === 'caution');
   expect(values(program)).toEqual(['4', 'match']);
   const [note] = await room.store.read({ kinds: ['noted'] });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Mode, Move } from '../../src/app/move.ts';
 import { hints } from '../../src/keys/hints.ts';
 import type { Key } from '../../src/keys/key.ts';
-import { keymaps, typing } from '../../src/keys/keymap.ts';
+import { keymaps } from '../../src/keys/keymap.ts';
 import { translate } from '../../src/keys/translate.ts';
 
 const modes = Object.keys(keymaps) as readonly Mode[];
@@ -64,14 +64,15 @@ test('at an empty number field letters are orders, and whatever a number can beg
 });
 
 test('once a value or words are begun letters are text', () => {
-  for (const mode of modes.filter((each) => typing[each] === 'text')) expect(said(mode, text('h'))).toBe('type h');
+  for (const mode of ['sign on', 'station', 'words', 'form words'] as const)
+    expect(said(mode, text('h'))).toBe('type h');
   expect(said('value begun', text('n'))).toBe('type n');
 });
 
-test('a digit chooses, and no other letter does', () => {
+test('what cannot be typed here is handed on, to be refused in words', () => {
   expect(said('choice', text('2'))).toBe('type 2');
-  expect(said('choice', text('0'))).toBe('nothing');
-  expect(said('form choice', text('h'))).toBe('nothing');
+  expect(said('caution', text('7'))).toBe('type 7');
+  expect(said('look back', text('7'))).toBe('nothing');
 });
 
 test('when the program is over no key means anything', () => {

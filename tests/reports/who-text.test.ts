@@ -23,6 +23,7 @@ const checked: WhoRow = {
   witness: null,
   struck: null,
   again: false,
+  clock: null,
   revision: 'C',
   seq: 325,
 };
@@ -48,7 +49,8 @@ test.each([
   [{ value: 'clean', typed: '1', unit: null, limit: 'clean' }, ': clean'],
   [{ witness: 'Henk' }, 'mm); Henk looked'],
   [{ struck: 'wrong key' }, '; struck: wrong key'],
-  [{ again: true }, '; asked again'],
+  [{ clock: 'set back by 60 s before this' }, "; the station's clock was set back by 60 s before this"],
+  [{ again: true }, '; done again later'],
 ] as const)('%j is said at the end of its line', (change, end) => {
   expect(told(change).at(-1)?.endsWith(end)).toBe(true);
 });
@@ -63,7 +65,7 @@ test('what is no check says what it is', () => {
     value: 'H-031: off its line',
   } as const;
   expect(told(held).at(-1)).toBe('325  08:25  Tomas  held: H-031: off its line');
-  expect(told({ ...held, kind: 'resumed', value: null }).at(-1)).toBe('325  08:25  Tomas  resumed');
+  expect(told({ ...held, kind: 'resumed', value: null }).at(-1)).toBe('325  08:25  Tomas  taken up again');
 });
 
 test('long words go on below, and a text from outside cannot break out of its line', () => {
