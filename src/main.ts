@@ -66,7 +66,7 @@ const inRoom = (command: Command): Command =>
   command.option('--room <folder>', 'the room’s folder (default: this one)');
 const example = (command: Command, text: string): Command => command.addHelpText('after', `\nExample: ${text}`);
 const verb = (usage: string, summary: string, shown: string): Command =>
-  example(inRoom(program.command(usage).description(summary)), shown);
+  example(inRoom(program.command(usage).description(summary)).allowExcessArguments(false), shown);
 
 inRoom(program)
   .option('--plain', 'a dialogue of lines instead of a screen')
@@ -165,7 +165,7 @@ verb('who [ticket]', 'who did which step of which bundle, when, with which readi
   .option('--since <time>', 'a day such as 2026-11-25, or an RFC 3339 time')
   .option('--until <time>', 'the same')
   .option('--json', 'for programs')
-  .option('--csv', 'for spreadsheets (RFC 4180)')
+  .addOption(new Option('--csv', 'for spreadsheets (RFC 4180)').conflicts('json'))
   .action(does(async (ticket, options) => (await import('./commands/who.ts')).who(ticket, options, io)));
 
 example(

@@ -33,7 +33,7 @@ export function takeTicket(app: App, typed: string): Step {
 export function intended(app: App, intent: Intent): Step {
   const { play, hand } = app;
   if (!play || hand === null) return [app, []];
-  if (intent.intent === 'leave' && !hasInHand(play, app)) return [left(app, play, leftWords(play)), []];
+  if (intent.intent === 'leave' && !hasInHand(play, app)) return [left(app, play, leftWords(app, play)), []];
   const command = commandOf(app, play, hand, intent);
   if (!command.ok) return [{ ...app, message: refusal(command.error.message) }, []];
   return [app, [{ effect: 'attempt', ticket: play.ticket, command: command.value }]];
@@ -62,17 +62,16 @@ export function fresh(app: App): App {
   return { ...app, layer: null, field: '', chosen: choosing ? -1 : 0, scroll: 0 };
 }
 
-export const leftWords = ({ ticket }: Play): Message => ({
+export const leftWords = ({ purpose }: App, { ticket }: Play): Message => ({
   tone: 'plain',
-  text: `${ticket} is left, and can be taken up again.`,
+  text: purpose === 'rehearse' ? REHEARSED : `${ticket} is left, and can be taken up again.`,
 });
+
+const REHEARSED = 'The rehearsal is over; nothing was recorded.';
 
 export const finishedWords = ({ purpose }: App, { ticket }: Play): Message => ({
   tone: 'good',
-  text:
-    purpose === 'rehearse'
-      ? 'The rehearsal is over; nothing was recorded.'
-      : `${ticket} is finished, and in the ledger.`,
+  text: purpose === 'rehearse' ? REHEARSED : `${ticket} is finished, and in the ledger.`,
 });
 
 /** Away from the bundle: to the station, or out of the program. 1 when the bundle is left on hold. */

@@ -132,9 +132,13 @@ function heading({ purpose }: App, { bundle, procedure }: Play): readonly string
   const lines = [
     `${bundle.ticket}: ${procedure.id}${revision}, ${procedure.title}, ${bundle.sets} ${bundle.sets === 1 ? 'set' : 'sets'}`,
   ];
-  return (
-    purpose === 'rehearse' ? ['REHEARSAL: nothing is recorded.', ...lines] : [...lines, '? tells what you can type.']
-  ).map(oneLine);
+  const rolls = bundle.rolls.length > 0 ? [`Rolls on the ticket: ${bundle.rolls.join(', ')}`] : [];
+  const intro = procedure.intro
+    .split('\n')
+    .map(plainText)
+    .filter((line) => line !== '');
+  const all = [...lines, ...rolls, ...intro];
+  return purpose === 'rehearse' ? ['REHEARSAL: nothing is recorded.', ...all] : [...all, '? tells what you can type.'];
 }
 
 function nextQuestion(app: App, play: Play, known: Play | null): Asked {
@@ -159,7 +163,9 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
       return {
         lines: [
           'Changed since you sewed it last:',
-          ...play.changes.map((each) => oneLine(`  step ${each.step}, ${each.what}: ${each.text}`)),
+          ...play.changes.map(
+            (each) => `  ${each.step === null ? 'everywhere' : `step ${each.step}`}, ${each.what}: ${each.text}`,
+          ),
         ],
         prompt: 'Changes (enter: read)',
       };

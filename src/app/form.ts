@@ -87,7 +87,7 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
   const end = words('reason', 'Why so?');
   const whichSet =
     hold?.set == null && sets.length > 1 ? [choice('set', 'Which set?', ['all', ...sets.map(String)])] : [];
-  const back = stepQuestion(play, hold?.step ?? null);
+  const back = stepQuestion(play, hold?.step ?? null, form.answers.how === 'rework' ? 'this step' : 'none');
   switch (form.answers.how) {
     case 'rework':
       return [...start, ...whichSet, back, end];
@@ -112,12 +112,27 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
       return [
         ...start,
         choice('set', 'Which set is scrapped?', sets.map(String), hold?.set == null ? undefined : String(hold.set)),
+        sure(`Scrap set ${form.answers.set ?? ''}? Nothing brings it back`),
         end,
       ];
     default:
       return start;
   }
 }
+
+/** What cannot be taken back is asked for twice, with the harmless answer first. */
+const sure = (asked: string): Question => {
+  const question = choice('sure', asked, ['no', 'yes']);
+  return {
+    ...question,
+    understand: (typed) => {
+      const answer = question.understand(typed);
+      return answer.ok && answer.value === 'no'
+        ? refuse('not-sure', 'Not scrapped: choose yes, or let it be and settle it in another way.')
+        : answer;
+    },
+  };
+};
 
 function howOf({ answers }: Form): SettleHow {
   const said = (name: string): string => answers[name] ?? '';
@@ -142,15 +157,18 @@ function howOf({ answers }: Form): SettleHow {
   }
 }
 
-/** Only the step of the hold and those before it: work does not go forward over what is not done. */
-function stepQuestion({ procedure }: Play, held: StepId | null): Question {
+/**
+ * Only the step of the hold and those before it: work does not go forward over what is not done. A new piece has nothing of
+ * the steps before on it, so for a recut no step is the usual one.
+ */
+function stepQuestion({ procedure }: Play, held: StepId | null, usual: 'this step' | 'none'): Question {
   const until = procedure.steps.findIndex(({ id }) => id === held);
   const steps = until < 0 ? procedure.steps : procedure.steps.slice(0, until + 1);
   const last = steps.at(-1);
   return {
     name: 'step',
     words: 'Back to which step? Its number',
-    ...(last ? { usual: String(last.number) } : {}),
+    ...(last && usual === 'this step' ? { usual: String(last.number) } : {}),
     understand: (typed) => {
       const found = steps.find(({ number, id }) => String(number) === typed || id === typed);
       return found ? ok(found.id) : refuse('no-such-step', `Type the number of a step, 1 to ${steps.length}.`);

@@ -92,7 +92,7 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
     return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
   }
   if (!app.play || !playing || app.hand === null) return [now, []];
-  if (command.do === 'pause') return [left(now, app.play, leftWords(app.play)), []];
+  if (command.do === 'pause') return [left(now, app.play, leftWords(app, app.play)), []];
   if (command.do === 'hand over')
     return [
       left(now, app.play, { tone: 'good', text: `${app.play.ticket} is handed over to ${nameOf(room, command.to)}.` }),
@@ -153,7 +153,11 @@ function word(command: Command, entries: readonly RecordedEntry[]): Message | nu
       return {
         tone: 'good',
         text:
-          entries.length > 1 ? `Struck, with ${entries.length - 1} worked out from it.` : 'Struck. It stays readable.',
+          entries.length > 1
+            ? `Struck, with ${entries.length - 1} worked out from it.`
+            : command.reason === 'wrong key'
+              ? 'Taken back. It stays readable as struck.'
+              : 'Struck. It stays readable.',
       };
     case 'note':
       return { tone: 'good', text: 'Noted.' };

@@ -118,7 +118,8 @@ const bodies = {
     good: count,
     conceded: count,
     scrapped: count,
-    held: count,
+    /** A bundle on hold cannot be finished; it stands here so that the three counts can be added. */
+    held: z.literal(0),
     clockBack,
   }),
   noted: z.strictObject({ ticket, set, step: z.nullable(step), text: words, clockBack }),

@@ -1,9 +1,9 @@
 import type { Finding } from '../procedure/finding.ts';
-import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure, listProcedures } from '../storage/procedure-files.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, sayJson } from './io.ts';
+import { readDraft } from './read-draft.ts';
 
 interface ProofreadOptions extends RoomOption {
   readonly json?: boolean;
@@ -21,7 +21,7 @@ export async function proofreadCommand(named: readonly string[], options: Proofr
     if (!draft.ok) return cannot(io, draft.error.message);
     const { name, text } = draft.value;
     texts.set(name, text);
-    for (const finding of readProcedure(text, name).findings) findings.push(finding);
+    for (const finding of readDraft(folder, draft.value).findings) findings.push(finding);
   }
   if (options.json) sayJson(io, findings);
   else io.out(findingsReport(findings, texts));

@@ -4,9 +4,9 @@ import type { Digest, HandId, ProcedureId } from '../base/brand.ts';
 import type { Refusal } from '../base/result.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
 import type { Finding } from '../procedure/finding.ts';
-import { readProcedure } from '../procedure/read-procedure.ts';
 import type { ProcedureFile } from '../storage/procedure-files.ts';
 import { releaseTexts } from '../storage/release-texts.ts';
+import { readDraft } from './read-draft.ts';
 
 /** Where a draft is released: the room's folder, with its ledger as files and as state. */
 export interface ReleasePlace {
@@ -35,7 +35,7 @@ export async function releaseDraft(
   draft: ProcedureFile,
   hand: HandId,
 ): Promise<Released> {
-  const { procedure, findings } = readProcedure(draft.text, draft.name);
+  const { procedure, findings } = readDraft(folder, draft);
   if (findings.some(({ severity }) => severity === 'error')) return { outcome: 'errors', findings };
   const addresses = procedure.steps.flatMap((step) => step.pictures.map(({ address }) => address));
   const texts = releaseTexts(folder, draft, [...new Set(addresses)]);

@@ -64,6 +64,8 @@ function question(room: Room, options: WhoOptions): Result<(row: WhoRow) => bool
       'moment',
       'A time is given as a day, such as 2026-11-25, or as a full RFC 3339 time, such as 2026-11-25T10:42:00+01:00.',
     );
+  if (options.since && options.until && since(options.until) < 0)
+    return refuse('moment', `--until ${options.until} is before --since ${options.since}: turn them round.`);
   return ok(
     (row) =>
       (hand === undefined || row.hand === hand.value.id) &&

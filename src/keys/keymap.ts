@@ -62,12 +62,14 @@ const choose: readonly Binding[] = [
 ];
 
 const undo = order('u', 'undo', 'undo', 3);
+/** Where letters are typed, one key undoes all the same. */
+const undoTyping = order('ctrl-u', 'undo', 'undo', 3);
 const goBack = order('r', 'go back', 'back to the step', 4);
 const hold = order('h', 'hold', 'hold', 5);
 const settle = order('s', 'settle', 'settle', 5);
-const lookBack = order('b', 'look back', 'look back', 6);
-const note = order('n', 'note', 'note', 7);
-const leave = order('l', 'leave', 'leave', 8);
+const leave = order('l', 'leave', 'leave', 6);
+const lookBack = order('b', 'look back', 'look back', 7);
+const note = order('n', 'note', 'note', 8);
 const handOver = order('o', 'hand over', 'hand over', 9);
 const big = order('g', 'big', 'big letters', 10);
 
@@ -85,8 +87,8 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
   changes: [press('I have read this'), ...read, ...atBundle],
   confirm: [press('done'), ...scroll, ...atPoint],
   value: [enter('record'), ...scroll, ...atPoint],
-  'value begun': [enter('record'), ...scroll, erase, does(['escape'], 'escape', 'clear', 3), help, quit],
-  words: [enter('record'), ...scroll, erase, does(['escape'], 'escape', 'other keys', 3), quit],
+  'value begun': [enter('record'), ...scroll, undoTyping, erase, does(['escape'], 'escape', 'clear', 3), help, quit],
+  words: [enter('record'), ...scroll, undoTyping, erase, does(['escape'], 'escape', 'other keys', 4), quit],
   'one key': [does(['escape', 'enter'], 'escape', 'back to the field', 11), ...atPoint],
   choice: [press('record'), ...choose, ...atPoint],
   hold: [settle, ...scroll, lookBack, note, leave, handOver, big, help, quit],

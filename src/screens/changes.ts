@@ -13,7 +13,7 @@ export function changes(app: App, play: Play, size: Size): Page {
   const width = textWidth(size);
   const body =
     play.changes.length === 0
-      ? wrapRow([said('The words are new, but no step, caution, point or limit has changed.')], width)
+      ? wrapRow([said('The file is another one, but nothing in it that you are shown.')], width)
       : play.changes.flatMap((each) => [...difference(each, width), ...gap(size)]);
   return frame(app, size, {
     top: [...wrapRow([said('Changed since you sewed it last')], width), ...gap(size)],
@@ -22,6 +22,11 @@ export function changes(app: App, play: Play, size: Size): Page {
 }
 
 const difference = ({ what, step, text }: Difference, width: number): readonly Row[] =>
-  beside(said(`step ${step}  ${WORDS[what]}  `), [said(text.replace(/\s+/g, ' '))], [], width);
+  beside(
+    said(`${step === null ? 'all   ' : `step ${step}`}  ${WORDS[what]}  `),
+    [said(text.replace(/\s+/g, ' '))],
+    [],
+    width,
+  );
 
 const WORDS = { added: 'new    ', removed: 'gone   ', changed: 'changed' } as const;

@@ -28,7 +28,7 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
   };
   const blocks = step.points.map((_, index) => rowsOf(index));
   const lead = step.prose.trim() === '' ? [] : prose(step.prose, width);
-  const rest = factRows(step, width);
+  const rest = [...factRows(step, width), ...(step.number === 1 ? aboutRows(play, width) : [])];
   const before = blocks.slice(0, now).flat();
   const open = blocks[now] ?? [];
   // An empty row on either side lets the eye find the next action.
@@ -57,6 +57,17 @@ function stepTitle({ number, title, facts }: Step, width: number): readonly Row[
   const warning = facts.cannotBeUndone ? [said('cannot be undone', 'strong')] : [];
   if (rowColumns(name) + 2 + rowColumns(warning) <= width) return [leftRight(name, warning, width)];
   return [...wrapRow(name, width, 3), ...(warning.length > 0 ? [leftRight([], warning, width)] : [])];
+}
+
+/** What belongs to no step is shown with the first: the rolls on the ticket, the kit, and the words above the steps. */
+function aboutRows({ bundle, procedure }: Play, width: number): readonly Row[] {
+  const kit = procedure.kit.map(({ id, words, count }) => `${id} ${words}${count > 1 ? ` × ${count}` : ''}`);
+  const lines = [
+    ...(bundle.rolls.length > 0 ? [`Rolls on the ticket: ${bundle.rolls.join(', ')}`] : []),
+    ...(kit.length > 0 ? [`Kit of a set: ${kit.join(', ')}`] : []),
+  ];
+  const intro = procedure.intro.trim() === '' ? [] : [blank, ...prose(procedure.intro, width)];
+  return [...lines.flatMap((line) => wrapRow([said(line, 'dim')], width, 3)), ...intro];
 }
 
 /** Seams, pictures as words, and what else is known of the step: below the points, where they take no room from the next action. */

@@ -32,6 +32,8 @@ const VERSIONS: readonly (readonly string[])[] = [
     'CREATE INDEX entries_by_kind ON entries (kind)',
     'CREATE TABLE kept (digest BLOB PRIMARY KEY CHECK (length(digest) = 32), name TEXT NOT NULL, bytes BLOB NOT NULL) STRICT',
     onlyAtTheEnd(),
+    `CREATE TRIGGER about_once BEFORE INSERT ON about WHEN EXISTS (SELECT 1 FROM about)
+BEGIN SELECT RAISE(ABORT, 'a ledger has one station'); END`,
     `CREATE TRIGGER kept_once BEFORE INSERT ON kept WHEN EXISTS (SELECT 1 FROM kept WHERE digest = NEW.digest)
 BEGIN SELECT RAISE(IGNORE); END`,
     ...['about', 'entries', 'kept'].flatMap((table) => [forbid(table, 'UPDATE'), forbid(table, 'DELETE')]),

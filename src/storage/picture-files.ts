@@ -48,6 +48,8 @@ export function readPicture(room: string, procedure: string, address: string): R
     const bytes = readFileSync(real);
     return ok({ name, bytes, digest: digestOf(bytes) });
   } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
+      return refuse('picture-missing', `There is no picture ${address}: put it into media/, or mend its address.`);
     return refuseTrouble('picture-unreadable', error, place);
   }
 }

@@ -121,3 +121,34 @@ interface Released {
   readonly understood: Digest;
   readonly pictures: readonly { readonly digest: Digest }[];
 }
+
+test('proofreading misses a picture where its address stands; the release refuses it in the same words', () => {
+  writeFileSync(
+    join(room.folder, 'procedures/pictured.md'),
+    '---\nprocedure: P-1\ntitle: Pictured\n---\n\n## Only step\n\n![Panel](../media/none.svg)\n\n- [ ] Done\n',
+  );
+  const { stdout, status } = spawnSync(
+    process.execPath,
+    [program, 'proofread', 'P-1', '--json', '--room', room.folder],
+    {
+      env: quietEnv(),
+      encoding: 'utf8',
+    },
+  );
+  expect(status).toBe(1);
+  expect(JSON.parse(stdout)).toMatchObject([
+    { line: 8, column: 10, rule: 'picture-missing', found: '../media/none.svg' },
+  ]);
+});
+
+test.each([
+  ['two tickets', ['who', 'B-1041', 'B-1042']],
+  ['two forms', ['who', 'B-1041', '--json', '--csv']],
+  ['an end before the beginning', ['who', '--since', '2026-11-25', '--until', '2026-11-01']],
+])('a question that is none is refused: %s', (_, args) => {
+  const asked = spawnSync(process.execPath, [program, ...args, '--room', room.folder], {
+    env: quietEnv(),
+    encoding: 'utf8',
+  });
+  expect(asked).toMatchObject({ status: 2, stdout: '' });
+});

@@ -1,4 +1,6 @@
 import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
+import { renameSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { asRow, type Blank, blanksOf, practiceRoom, program, quietEnv, type WhoRow, who } from './lining.ts';
 
@@ -77,6 +79,29 @@ test.each<readonly [string, (child: ChildProcessWithoutNullStreams) => void]>([
     expect(await ended).toBe(0);
     expect(err).toBe('');
     expect(who(room.folder, 'B-1047').at(-1)?.kind).toBe('paused');
+  } finally {
+    room.remove();
+  }
+});
+
+test('the ledger taken away in mid-dialogue: one sentence at once, no question more, exit 2', async () => {
+  const room = practiceRoom();
+  try {
+    const child = spawn(process.execPath, [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', room.folder], {
+      env: quietEnv(),
+    });
+    let out = '';
+    let err = '';
+    child.stdout.on('data', (data) => (out += data));
+    child.stderr.on('data', (data) => (err += data));
+    child.stdin.on('error', () => {});
+    await new Promise((heard) => child.stdout.once('data', heard));
+    renameSync(join(room.folder, '.walkfoot/ledger.db'), join(room.folder, 'elsewhere.db'));
+    const before = out.length;
+    child.stdin.write('22\n');
+    expect(await new Promise((done) => child.on('close', done))).toBe(2);
+    expect(err).toMatch(/^walkfoot: The ledger .* was moved or replaced .*\n$/);
+    expect(out.slice(before)).not.toContain('> ');
   } finally {
     room.remove();
   }

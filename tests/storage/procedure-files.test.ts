@@ -97,7 +97,7 @@ it.each([
   ['../media/x%00.svg', 'picture-address'],
   ['../media/%zz.svg', 'picture-address'],
   ['', 'picture-address'],
-  ['../media/none.svg', 'picture-unreadable'],
+  ['../media/none.svg', 'picture-missing'],
   ['../media/lining.svg/x.svg', 'picture-unreadable'],
   ['../media/lining.gif', 'picture-kind'],
   ['../media/disguised.svg', 'picture-kind'],
@@ -127,7 +127,7 @@ it('gathers what a release freezes', () => {
     'procedures/a.md',
     ['media/a.svg', '../media/a.svg'],
   ]);
-  expect(rule(releaseTexts(room, file, ['../media/a.svg', '../media/none.svg']))).toBe('picture-unreadable');
+  expect(rule(releaseTexts(room, file, ['../media/a.svg', '../media/none.svg']))).toBe('picture-missing');
 });
 
 /** A room's folder with these files, in a folder of its own. */

@@ -1,0 +1,31 @@
+import type { Finding } from '../procedure/finding.ts';
+import type { Picture, Procedure } from '../procedure/procedure.ts';
+import { readProcedure } from '../procedure/read-procedure.ts';
+import { nameInside } from '../storage/name-inside.ts';
+import { readPicture } from '../storage/picture-files.ts';
+import type { ProcedureFile } from '../storage/procedure-files.ts';
+
+/** A draft as the program reads it, with what its text and its pictures leave to mend. */
+export interface Draft {
+  readonly procedure: Procedure;
+  readonly findings: readonly Finding[];
+}
+
+/** Reads a draft. Pictures are looked for when it lies in the room, as they will be at its release. */
+export function readDraft(folder: string, file: ProcedureFile): Draft {
+  const { procedure, findings } = readProcedure(file.text, file.name);
+  if (nameInside(folder, file.path) === undefined) return { procedure, findings };
+  const pictures = procedure.steps.flatMap((step) => step.pictures);
+  const missing = pictures.flatMap((picture) => {
+    const read = readPicture(folder, file.name, picture.address);
+    return read.ok ? [] : [findingOf(file, picture, read.error.message)];
+  });
+  return { procedure, findings: [...findings, ...missing].sort((a, b) => a.line - b.line || a.column - b.column) };
+}
+
+function findingOf({ name, text }: ProcedureFile, { line, address }: Picture, message: string): Finding {
+  const written = text.split(/\r?\n/)[line - 1] ?? '';
+  const column = Math.max(0, written.indexOf(address)) + 1;
+  const mend = 'Put the file where the address says, or write where it is, such as ../media/lining.svg.';
+  return { file: name, line, column, severity: 'error', rule: 'picture-missing', message, found: address, mend };
+}
