@@ -1,6 +1,6 @@
 import { rm } from 'node:fs/promises';
 import { build } from 'esbuild';
-import { aliases, leftOut } from './src/widgets/stubs/aliases.ts';
+import { bundling, leftOut } from './src/widgets/stubs/bundling.ts';
 
 /** The command line's parser can start other programs as commands, which ours never does; loading the means would cost every command. */
 const withoutSubprocesses = {
@@ -14,25 +14,13 @@ const withoutSubprocesses = {
 /** Bundles the program into dist/, one chunk a command, so that a command loads only what it needs. */
 await rm('dist', { recursive: true, force: true });
 await build({
+  ...bundling,
   entryPoints: ['src/main.ts'],
   outdir: 'dist',
-  bundle: true,
   splitting: true,
-  format: 'esm',
-  platform: 'node',
-  target: 'node24',
-  jsx: 'automatic',
   define: { 'process.env.NODE_ENV': '"production"' },
-  // Ink looks for its developers' tools only when told to; they are not installed.
-  alias: { ...aliases, 'react-devtools-core': leftOut },
   minifySyntax: true,
   minifyWhitespace: true,
-
   plugins: [withoutSubprocesses],
   legalComments: 'linked',
-  logLevel: 'warning',
-  // Some dependencies are CommonJS and ask for require.
-  banner: {
-    js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
-  },
 });

@@ -1,7 +1,9 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { build } from 'esbuild';
+import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
+import { bundling } from '../../src/widgets/stubs/bundling.ts';
 import { type RealTerminal, startTerminal } from '../screens/real-terminal.ts';
 
 const started: RealTerminal[] = [];
@@ -15,6 +17,18 @@ afterEach(() => {
   for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
 });
 
+const bundled = mkdtempSync(join(tmpdir(), 'walkfoot-sample-'));
+const program = join(bundled, 'sample.mjs');
+beforeAll(async () => {
+  await build({
+    ...bundling,
+    entryPoints: ['tests/terminal/sample.tsx'],
+    outfile: program,
+    sourcemap: 'inline',
+  });
+});
+afterAll(() => rmSync(bundled, { recursive: true, force: true }));
+
 /**
  * The sample program run by a shell that says what it finds afterwards: the exit code and the terminal's settings. The pid is
  * the shell's; the sample's own stands on the first line, on the main screen.
@@ -25,7 +39,7 @@ async function sample(env: Readonly<Record<string, string | undefined>> = {}) {
   const said = join(folder, 'said');
   const script = [
     'echo before',
-    `"${process.execPath}" --import tsx tests/terminal/sample.tsx 2>${said} & echo "pid $!"`,
+    `"${process.execPath}" --enable-source-maps "${program}" 2>${said} & echo "pid $!"`,
     'fg >/dev/null 2>&1; code=$?',
     // 128 + SIGSTOP: the shell has the terminal, writes on it, and gives it back.
     'if [ $code = 147 ]; then echo dirt; stty sane; fg >/dev/null 2>&1; code=$?; fi',

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { prose } from '../../src/widgets/prose.ts';
-import { aliases } from '../../src/widgets/stubs/aliases.ts';
+import { bundling } from '../../src/widgets/stubs/bundling.ts';
 
 let folder = '';
 beforeAll(async () => {
@@ -38,13 +38,10 @@ const fourteen = 14;
 test('the bundle leaves five libraries out and draws the same in a plain Node', async () => {
   const outfile = join(folder, 'prose.mjs');
   const { metafile } = await build({
+    ...bundling,
     entryPoints: [fileURLToPath(new URL('../../src/widgets/prose.ts', import.meta.url))],
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
     outfile,
     metafile: true,
-    alias: { ...aliases },
     minify: true,
   });
   const inside = Object.keys(metafile.inputs).join('\n');
