@@ -33,7 +33,12 @@ const io: Io = {
 for (const stream of [process.stdout, process.stderr])
   stream.on('error', (error: NodeJS.ErrnoException) => {
     // EIO: the terminal itself has gone; whoever holds it hears of it in another way.
-    if (error.code !== 'EPIPE' && error.code !== 'EIO') throw error;
+    if (error.code === 'EPIPE' || error.code === 'EIO') return;
+    process.exitCode = cannot(
+      { ...io, out: () => {} },
+      `The output could not be written (${error.code}): make space where it goes.`,
+    );
+    process.exit();
   });
 
 let code: number = 0;

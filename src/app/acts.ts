@@ -4,7 +4,7 @@ import { named } from '../bundle/same-name.ts';
 import type { App, Form, Message, Play } from './app.ts';
 import type { Effect } from './effect.ts';
 import { findHand } from './find-hand.ts';
-import { answerForm, intentOf, question } from './form.ts';
+import { answerForm, intentOf, question, reopened } from './form.ts';
 import { commandOf, type Intent } from './intent.ts';
 
 /** The program after something happened, and what it wants done because of it. */
@@ -35,9 +35,13 @@ export function intended(app: App, intent: Intent): Step {
   if (!play || hand === null) return [app, []];
   if (intent.intent === 'leave' && !hasInHand(play, app)) return [left(app, play, leftWords(app, play)), []];
   const command = commandOf(app, play, hand, intent);
-  if (!command.ok) return [{ ...app, message: refusal(command.error.message) }, []];
+  if (!command.ok) return [{ ...app, layer: openAgain(app.layer), message: refusal(command.error.message) }, []];
   return [app, [{ effect: 'attempt', ticket: play.ticket, command: command.value }]];
 }
+
+/** A form whose request was refused asks its last question again; escape lets it be. */
+export const openAgain = (layer: App['layer']): App['layer'] =>
+  layer?.layer === 'form' ? { layer: 'form', form: reopened(layer.form) } : layer;
 
 /** One question of a form is answered; the last one carries out what the form is about. */
 export function answered(app: App, form: Form, text: string): Step {

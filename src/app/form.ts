@@ -86,7 +86,7 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
   const start = [person(app, 'by', 'Who settles it? Name or badge', ['supervisor']), choice('how', 'How?', ways)];
   const end = words('reason', 'Why so?');
   const whichSet =
-    hold?.set == null && sets.length > 1 ? [choice('set', 'Which set?', ['all', ...sets.map(String)])] : [];
+    hold?.set == null && sets.length > 1 ? [choice('set', 'Which set?', ['all', ...sets.map(setName)])] : [];
   const back = stepQuestion(play, hold?.step ?? null, form.answers.how === 'rework' ? 'this step' : 'none');
   switch (form.answers.how) {
     case 'rework':
@@ -111,8 +111,8 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
     case 'scrap a set':
       return [
         ...start,
-        choice('set', 'Which set is scrapped?', sets.map(String), hold?.set == null ? undefined : String(hold.set)),
-        sure(`Scrap set ${form.answers.set ?? ''}? Nothing brings it back`),
+        choice('set', 'Which set is scrapped?', sets.map(setName), hold?.set == null ? undefined : setName(hold.set)),
+        sure(`Scrap ${form.answers.set ?? ''}? Nothing brings it back`),
         end,
       ];
     default:
@@ -134,10 +134,14 @@ const sure = (asked: string): Question => {
   };
 };
 
+/** A set as an option: `set 2`, so that its number is not mistaken for a place in the list. */
+const setName = (set: number): string => `set ${set}`;
+const setOf = (option: string): number => Number(option.replace('set ', ''));
+
 function howOf({ answers }: Form): SettleHow {
   const said = (name: string): string => answers[name] ?? '';
   const step = said('step') as StepId;
-  const set = answers.set === undefined || answers.set === 'all' ? {} : { set: Number(answers.set) };
+  const set = answers.set === undefined || answers.set === 'all' ? {} : { set: setOf(answers.set) };
   switch (answers.how) {
     case 'recut':
       return {
@@ -151,7 +155,7 @@ function howOf({ answers }: Form): SettleHow {
     case 'concession':
       return { as: 'concession', limit: said('limit'), expires: said('expires') };
     case 'scrap a set':
-      return { as: 'scrap', set: Number(said('set')) };
+      return { as: 'scrap', set: setOf(said('set')) };
     default:
       return { as: 'rework', step, ...set };
   }

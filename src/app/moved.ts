@@ -15,7 +15,7 @@ import {
   signOn,
   takeTicket,
 } from './acts.ts';
-import type { App, Layer } from './app.ts';
+import type { App, Form, Layer } from './app.ts';
 import { findHand } from './find-hand.ts';
 import { question } from './form.ts';
 import { hearing, isOpen, modeOf } from './mode.ts';
@@ -55,9 +55,10 @@ export function moved(app: App, move: Move): Step {
 /** Those who may sign on, in the order of their enrolment. */
 export const signable = ({ room }: App): readonly Hand[] => [...room.hands.values()].filter((hand) => !hand.retired);
 
-/** Bundles that wait at the station: those on the way first, then those not yet opened. */
-export function waiting({ bundles }: App): readonly Bundle[] {
-  const rank = (bundle: Bundle): number => (openHold(bundle) ? 1 : bundle.work === 'not opened' ? 2 : 0);
+/** Bundles that wait at the station: this hand's first, then those on the way, on hold, and not yet opened. */
+export function waiting({ bundles, hand }: App): readonly Bundle[] {
+  const rank = (bundle: Bundle): number =>
+    openHold(bundle) ? 2 : bundle.work === 'not opened' ? 3 : bundle.hand === hand ? 0 : 1;
   return bundles
     .filter(({ work }) => work !== 'finished')
     .sort((a, b) => rank(a) - rank(b) || a.ticket.localeCompare(b.ticket));
@@ -171,13 +172,10 @@ function entered(app: App, mode: Mode): Step {
     case 'finished':
       return app.play ? still(left(app, app.play, finishedWords(app, app.play))) : still(app);
     case 'form words':
+      return app.layer?.layer === 'form' ? answered(app, app.layer.form, app.field) : still(app);
     case 'form choice':
       return app.layer?.layer === 'form'
-        ? answered(
-            app,
-            app.layer.form,
-            mode === 'form words' ? app.field : app.chosen < 0 ? '?' : String(app.chosen + 1),
-          )
+        ? answered(app, app.layer.form, chosenOption(app, app.layer.form))
         : still(app);
     case 'keys':
     case 'one key':
@@ -190,13 +188,16 @@ function entered(app: App, mode: Mode): Step {
   }
 }
 
+/** The words of the option, never its place: an option may itself be a number. */
+const chosenOption = (app: App, form: Form): string => question(app, form)?.options?.[app.chosen] ?? '?';
+
 function scanned(app: App, mode: Mode, text: string): Step {
-  if (mode === 'value') {
-    const field = oneLine(text);
-    return intended({ ...app, field }, { intent: 'answer', text: field });
-  }
+  const said = oneLine(text);
+  // A device gives a whole value, whatever a hand had begun to type before it.
+  if (mode === 'value' || mode === 'value begun' || mode === 'sign on' || mode === 'station')
+    return entered({ ...app, field: said, message: null }, mode);
   if (hearing(mode) === 'text') {
-    const [full] = typed(app, mode, text);
+    const [full] = app.field.endsWith(said) ? still(app) : typed(app, mode, said);
     return entered(full, mode);
   }
   if (mode === 'finished' && app.play && app.home === 'station') return takeTicket(left(app, app.play, null), text);
@@ -213,6 +214,8 @@ function scanned(app: App, mode: Mode, text: string): Step {
 function ordered(app: App, order: Order): Step {
   // One key after escape: whatever the order does, the field listens again afterwards.
   const on: App = app.layer?.layer === 'one key' ? { ...app, layer: null } : app;
+  if (order === 'undo' && app.play && !isOpen(app, order))
+    return still({ ...on, message: refusal('It is too late to undo: look back and strike it with a reason.') });
   if (!isOpen(app, order)) return still(on);
   switch (order) {
     case 'hold':

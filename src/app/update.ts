@@ -10,6 +10,7 @@ import {
   intended,
   left,
   leftWords,
+  openAgain,
   openForm,
   refusal,
   type Step,
@@ -18,7 +19,6 @@ import {
 } from './acts.ts';
 import { type App, type Message, type Play, playOf, undoable } from './app.ts';
 import type { Arrived, News } from './effect.ts';
-import { reopened } from './form.ts';
 import { moved } from './moved.ts';
 
 /** The program after one more piece of news, and what it wants done because of it. */
@@ -79,10 +79,6 @@ function refused(app: App, { refusal: why, command }: Extract<News, { readonly n
   // It may be refused because somebody else has gone on with the bundle: then the screen must say so.
   return [{ ...app, layer: openAgain(app.layer), message }, app.play ? [{ effect: 'look' }] : []];
 }
-
-/** A form whose request was refused asks its last question again; escape lets it be. */
-const openAgain = (layer: App['layer']): App['layer'] =>
-  layer?.layer === 'form' ? { layer: 'form', form: reopened(layer.form) } : layer;
 
 function done(app: App, { command, entries, room, bundles, playing }: Extract<News, { readonly news: 'done' }>): Step {
   const now = { ...app, room, bundles };

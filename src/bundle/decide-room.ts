@@ -22,7 +22,7 @@ export function decideRoom(
       if (!by.ok) return by;
       const { who, role, badge } = command;
       const name = command.name.trim().normalize('NFC');
-      if (!name || HIDDEN.test(name + (badge ?? '')))
+      if (!name || name.length > LONGEST_NAME || HIDDEN.test(name + (badge ?? '')))
         return refuse('hand-words', 'A hand needs a name that can be read, such as Ines: type it again.');
       if (!NAME_ON_PAPER.test(who))
         return refuse('hand-id', 'An id is up to 40 letters, digits, dots and hyphens, such as OP-02: give another.');
@@ -87,7 +87,9 @@ export function decideRoom(
       if (!currentRelease(room, procedure)) return noRelease(procedure);
       if (!Number.isSafeInteger(sets) || sets < 1 || sets > 999)
         return refuse('sets', `A bundle holds 1 to 999 sets, not ${sets}: say how many with --sets.`);
-      const named = rolls.filter((roll) => roll.trim());
+      const named = rolls.map((roll) => roll.trim()).filter((roll) => roll !== '');
+      if (named.some((roll) => roll.length > LONGEST_NAME || HIDDEN.test(roll)))
+        return refuse('roll-name', 'A roll is named in up to 80 letters that can be read: type it again.');
       return record(situation, hand, [{ kind: 'ticketed', body: { ticket, procedure, sets, rolls: named } }]);
     }
     case 'sign on': {
@@ -117,6 +119,8 @@ function keeper(room: Room, hand: HandId): Result<unknown> {
 
 /** What stands on tickets and in the ledger as a name: nothing a scanner, a shell or a file system would stumble over. */
 const NAME_ON_PAPER = /^[\p{L}\p{N}][\p{L}\p{N}._-]{0,39}$/u;
+
+const LONGEST_NAME = 80;
 
 /** Characters that cannot be seen, or only as something else. */
 const HIDDEN = /\p{C}/u;

@@ -16,7 +16,7 @@ export function route(procedure: Procedure, sets: readonly number[]): readonly P
   const places: Place[] = [];
   let run: Step[] = [];
   const sewRun = (): void => {
-    places.push(...(procedure.work === 'set by set' ? bySet(run, sets) : byStep(run, sets)));
+    for (const place of procedure.work === 'set by set' ? bySet(run, sets) : byStep(run, sets)) places.push(place);
     run = [];
   };
   for (const step of procedure.steps) {

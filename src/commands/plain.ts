@@ -19,26 +19,36 @@ export async function playPlain(store: AppStore, io: Io): Promise<number> {
   io.stdout.once('error', end);
   for (const signal of SIGNALS) process.once(signal, end);
   let shown: App | null = null;
-  ask();
-  for await (const line of lines) {
-    const before = store.app();
-    const what = heard(before, line);
-    if ('print' in what) {
-      print(what.print);
-    } else {
-      store.tell(what.news);
-      await store.settled();
-      print(told(store.app(), before));
-    }
-    if (store.app().ended !== null) return store.over;
-    ask();
+  try {
+    return await talk();
+  } finally {
+    lines.close();
+    // An input that nobody reads any more must not keep the program alive.
+    io.stdin.destroy();
   }
-  io.out('\n');
-  const before = store.app();
-  store.tell({ news: 'move', move: { move: 'order', order: 'quit' } });
-  await store.settled();
-  print(told(store.app(), before));
-  return store.over;
+
+  async function talk(): Promise<number> {
+    ask();
+    for await (const line of lines) {
+      const before = store.app();
+      const what = heard(before, line);
+      if ('print' in what) {
+        print(what.print);
+      } else {
+        store.tell(what.news);
+        await store.settled();
+        print(told(store.app(), before));
+      }
+      if (store.app().ended !== null) return store.over;
+      ask();
+    }
+    io.out('\n');
+    const before = store.app();
+    store.tell({ news: 'move', move: { move: 'order', order: 'quit' } });
+    await store.settled();
+    print(told(store.app(), before));
+    return store.over;
+  }
 
   function ask(): void {
     const app = store.app();

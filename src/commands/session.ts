@@ -39,7 +39,9 @@ export async function runSession(
       return cannot(io, message?.text ?? 'The bundle could not be taken up.');
     }
   }
-  const isPlain = plain || !io.stdout.isTTY || !io.stdin.isTTY;
+  // A terminal that says it can do nothing is spoken to line by line.
+  const isDumb = (io.env.TERM ?? 'dumb') === 'dumb';
+  const isPlain = plain || isDumb || !io.stdout.isTTY || !io.stdin.isTTY;
   const code = isPlain ? await spoken() : await shown();
   // The one bundle this was about never came into anybody's hands.
   return store.app().bound === null ? code : 2;

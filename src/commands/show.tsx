@@ -5,6 +5,7 @@ import type { Key } from '../keys/key.ts';
 import { translate } from '../keys/translate.ts';
 import { picture } from '../screens/picture.ts';
 import { Screen } from '../screens/screen.tsx';
+import { isTooSmall } from '../screens/too-small.ts';
 import { giveBack } from '../terminal/give-back.ts';
 import { mount } from '../terminal/mount.tsx';
 import { openTerminal, type Terminal } from '../terminal/open-terminal.ts';
@@ -58,9 +59,20 @@ function inTurn(store: AppStore, terminal: Terminal): (key: Key) => void {
     turn = turn.then(async () => {
       await settledAtAll(store);
       const move = translate(modeOf(store.app()), key);
-      if (move) store.tell({ news: 'move', move: bounded(move, store, terminal) });
+      // Nobody answers what the screen cannot show.
+      const isSeen = !isTooSmall(terminal.size()) || (move?.move === 'order' && move.order === 'quit');
+      if (move && isSeen) store.tell({ news: 'move', move: bounded(move, store, terminal) });
     });
   };
+}
+
+/** A screen that asks for nothing but to be read. */
+const onlyRead = (store: AppStore): boolean => ['caution', 'changes'].includes(modeOf(store.app()));
+
+/** What is to be read is read when its end has been in sight: until then enter turns the page. */
+function turned(move: Move, store: AppStore, terminal: Terminal): Move {
+  const within = scrollRange(picture(store.app(), terminal.size()));
+  return store.app().scroll < within.most ? { move: 'page down', within } : move;
 }
 
 /** Scrolling ends where the screen ends; how far that is, only the screen knows. */
@@ -71,6 +83,8 @@ function bounded(move: Move, store: AppStore, terminal: Terminal): Move {
     case 'page up':
     case 'page down':
       return { ...move, within: scrollRange(picture(store.app(), terminal.size())) };
+    case 'enter':
+      return onlyRead(store) ? turned(move, store, terminal) : move;
     default:
       return move;
   }

@@ -2,7 +2,8 @@
  * One thing a person or a device did at the keyboard.
  *
  * `text` is one grapheme. `paste` is what the terminal marked as pasted, without control functions, line ends as `\n`; it never
- * presses a key. `scan` is what a device that types fast sent before its end key; the end key is part of it. `unknown` is a whole
+ * presses a key. `scan` is what a device that types fast sent before its end key; the end key is part of it. Where a field was open its
+ * letters have gone into it already. `unknown` is a whole
  * sequence nobody needs (mouse, focus, replies, Alt with a letter), kept only so that it is not mistaken for text.
  * `held` says that Enter repeats because nobody let go of it.
  */

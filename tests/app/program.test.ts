@@ -301,3 +301,40 @@ test('a bundle that somebody else has taken can still be left, and the program e
   await order(program, 'quit');
   await expect(program.over).resolves.toBe(0);
 });
+
+test('a device gives a whole value, whatever a hand had begun to type before it', async () => {
+  const { program } = await atTheReading();
+  for (const letter of '2312.5') move(program, { move: 'type', text: letter });
+  move(program, { move: 'scan', text: '312.5' });
+  await program.settled();
+  expect(allChecks(program.app().play?.bundle as never).at(-1)).toMatchObject({ typed: '312.5', verdict: 'within' });
+});
+
+test('the set that is chosen is the set that is scrapped, whatever its place in the list', async () => {
+  const room = await workroom(smallProcedure);
+  await room.ledger.attempt(null, {
+    do: 'make ticket',
+    hand: 'room' as never,
+    ticket: 'B-3' as never,
+    procedure: 'T-1' as never,
+    sets: 3,
+    rolls: [],
+  });
+  const program = await room.program();
+  await enter(program, 'Ines', 'B-3', '4', '1');
+  for (const [downs, scrapped] of [
+    [0, 1],
+    [1, 3],
+  ] as const) {
+    await order(program, 'hold');
+    await enter(program, 'hole on the face');
+    await order(program, 'settle');
+    await enter(program, 'Vera', '4');
+    for (let i = 0; i < downs; i++) move(program, { move: 'down' });
+    await enter(program, '');
+    move(program, { move: 'down' });
+    await enter(program, '', 'beyond mending');
+    expect([...(program.app().play?.bundle.scrapped ?? [])]).toContain(scrapped);
+  }
+  expect([...(program.app().play?.bundle.scrapped ?? [])]).toEqual([1, 3]);
+});

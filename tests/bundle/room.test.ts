@@ -198,6 +198,10 @@ test('a ticket has one bundle of 1 to 999 sets of something released', () => {
     .when(ticket('B-2', 1, LIN, THE_ROOM))
     .leaves(['ticketed']);
   given(plain).when(ticket(TICKET)).refused('ticket-taken');
+  for (const roll of ['R\x1b1', 'R'.repeat(81)])
+    given(plain)
+      .when({ hand: vera, do: 'make ticket', ticket: 'B-2' as TicketId, procedure: LIN, sets: 1, rolls: [roll] })
+      .refused('roll-name');
   for (const name of [' ', '../x', '--help', 'B\x1b1']) given(plain).when(ticket(name)).refused('ticket-name');
   given(plain)
     .when(ticket('B-2', 2, 'CUS-0412' as ProcedureId))

@@ -31,7 +31,11 @@ function desk({ clock }: Workroom) {
       throw new Error('only a signal or a crash ends the process');
     },
   } as unknown as Io;
-  return { io, type: (bytes: string) => void stdin.write(bytes), sent: () => sent };
+  const resize = (columns: number, rows: number): void => {
+    Object.assign(stdout, { columns, rows });
+    stdout.emit('resize');
+  };
+  return { io, type: (bytes: string) => void stdin.write(bytes), sent: () => sent, resize };
 }
 
 /** Waits until the program is so. */
@@ -105,3 +109,37 @@ test('when the machine breaks, the terminal comes back and the trouble is thrown
   await expect(ended).rejects.toThrow('The disk is full.');
   expect(sent()).toContain('\x1b[?1049l');
 });
+
+test('a caution longer than the screen is read when its end has been in sight, and nothing is answered unseen', async () => {
+  const long = smallProcedure.replace(
+    'Take your foot off the treadle.',
+    `${'Keep your hands in sight of each other. '.repeat(40)}Take your foot off the treadle.`,
+  );
+  const room = await workroom(long);
+  const program = await room.program();
+  const { io, type, sent, resize } = desk(room);
+  const ended = showProgram({ store: program, io, onBell: () => {} });
+  type('ines\rb-1\r4\r');
+  await until(program, () => modeOf(program.app()) === 'choice');
+  type('1\r');
+  await until(program, () => modeOf(program.app()) === 'caution');
+  resize(30, 8);
+  for (let i = 0; i < 3; i++) await pressed('\r');
+  expect(modeOf(program.app())).toBe('caution');
+  resize(80, 24);
+  await pressed('\r');
+  expect(modeOf(program.app())).toBe('caution');
+  for (let i = 0; i < 12; i++) await pressed('\r');
+  expect(modeOf(program.app())).not.toBe('caution');
+  expect(sent()).toContain('Take your foot off');
+  type('\x03');
+  expect(await ended).toBe(0);
+
+  /** An enter as a person presses it: far enough from the one before. */
+  async function pressed(key: string): Promise<void> {
+    await new Promise((resolve) => setTimeout(resolve, 1300));
+    type(key);
+    await new Promise((resolve) => setTimeout(resolve, 150));
+    await program.settled();
+  }
+}, 60_000);

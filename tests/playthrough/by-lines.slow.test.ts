@@ -1,7 +1,7 @@
 import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { renameSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { asRow, type Blank, blanksOf, practiceRoom, program, quietEnv, type WhoRow, who } from './lining.ts';
 
 /** Sends the lines to `walkfoot sew` through a pipe, all at once, and answers what it printed and how it ended. */
@@ -95,7 +95,7 @@ test('the ledger taken away in mid-dialogue: one sentence at once, no question m
     child.stdout.on('data', (data) => (out += data));
     child.stderr.on('data', (data) => (err += data));
     child.stdin.on('error', () => {});
-    await new Promise((heard) => child.stdout.once('data', heard));
+    await vi.waitFor(() => expect(out).toMatch(/> $/), 10_000);
     renameSync(join(room.folder, '.walkfoot/ledger.db'), join(room.folder, 'elsewhere.db'));
     const before = out.length;
     child.stdin.write('22\n');

@@ -69,6 +69,7 @@ test('too small a terminal says so, and goes on when it is enlarged', async () =
   await withLining(async (terminal) => {
     terminal.resize(30, 8);
     await terminal.waitFor(/40 .*12/);
+    await terminal.press('2', '2', '\r');
     terminal.resize(80, 24);
     await terminal.waitFor('Pieces in the bundle');
     await terminal.press('2', '2', '\r');
