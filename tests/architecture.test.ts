@@ -64,7 +64,7 @@ describe('pure folders touch no screen, disk, network or clock', () => {
 
 /** Packages that only work on what they are given. */
 const WITHOUT_A_WORLD =
-  /^(node:crypto|zod\/mini|canonicalize|fraction\.js|get-east-asian-width|fastest-levenshtein|yaml|commonmark|mdast)$/;
+  /^(node:(?:crypto|util)|zod\/mini|canonicalize|fraction\.js|get-east-asian-width|fastest-levenshtein|yaml|commonmark|mdast)$/;
 
 test('only main.ts ends the process', () => {
   const ends = sources().filter((file) => /process\.(exit\(|exitCode\s*=)/.test(code(file)));

@@ -4,12 +4,14 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import { decide } from '../bundle/decide.ts';
-import type { EntryDraft, EntryKind, RecordedEntry } from '../bundle/entries.ts';
+import { type EntryDraft, type EntryKind, type RecordedEntry, THE_ROOM } from '../bundle/entries.ts';
 import { evolve } from '../bundle/evolve.ts';
 import { currentRelease, emptyRoom, evolveRoom, type Room, roomKinds } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
 import type { Draft } from '../ledger/entry.ts';
+import type { KeyPlace } from '../ledger/key-place.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
+import { type SigningKey, verifierKeyOf } from '../ledger/signed-note.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { readEntries, understood } from './read-entries.ts';
 import { keptProcedure } from './understood.ts';
@@ -46,15 +48,24 @@ export interface RoomLedger {
   procedure(understood: Digest): Promise<Result<Procedure>>;
 }
 
+/** After these the ledger is signed as it then stands: what was finished, released, settled, or left. */
+const sealed: readonly EntryKind[] = ['finished', 'released', 'settled', 'paused', 'keyed'];
+
 /** Kinds of entry that tell where each bundle stands. */
 const overviewKinds: readonly EntryKind[] = ['ticketed', 'paused', 'handed-over', 'finished', ...roomKinds];
 
-export async function roomLedger(store: LedgerStore, clock: Clock): Promise<RoomLedger> {
+/**
+ * `keys` is where the station's key lies; without it nothing is signed, as in a rehearsal. The key is made at the first command,
+ * and the ledger then names it before anything else.
+ */
+export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPlace): Promise<RoomLedger> {
   let seq = await store.head();
   let room = emptyRoom;
   const overview = new Map<TicketId, Bundle>();
   const whole = new Map<TicketId, Bundle>();
   const procedures = new Map<Digest, Procedure>();
+  /** What the station signs with; null until the first command, and where nothing is signed. */
+  let signing: { readonly key: SigningKey; readonly name: string } | null = null;
 
   for (const entry of await readEntries(store, { kinds: overviewKinds })) if (entry.seq <= seq) happened(entry);
 
@@ -123,31 +134,55 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
       return playing(ticket);
     },
     async attempt(ticket, command) {
-      for (let tries = 0; tries < MOST_TRIES; tries++) {
-        await catchUp();
-        const makes = command.do === 'make ticket';
-        const here = ticket && !makes ? await playing(ticket) : null;
-        if (here && !here.ok) return here;
-        const situation = {
-          room,
-          bundle: makes ? overview.get(ticketNamed(command.ticket) ?? command.ticket) : here?.value.bundle,
-          procedure: here?.value.procedure,
-          now: clock(),
-        };
-        const decided = decide(situation, command);
-        if (!decided.ok) return decided;
-        const appended = await store.append(seq, decided.value.map(asDraft));
-        if (appended.outcome === 'moved') continue;
-        const entries = appended.entries.map(({ entry }) => understood(entry));
-        for (const entry of entries) happened(entry);
-        seq += entries.length;
-        const after = ticket ? await playing(ticket) : null;
-        if (after && !after.ok) return after;
-        return ok({ entries, room, playing: after?.value ?? null });
+      if (command.do !== 'take key') await keyed();
+      const done = await attempt(ticket, command);
+      if (done.ok && done.value.entries.some(({ kind }) => sealed.includes(kind))) {
+        await keyed();
+        if (signing) await store.seal(signing.key);
       }
-      throw new StoreTrouble('Another program keeps writing to this ledger: close it, then try again.');
+      return done;
     },
   };
+
+  /** Sees to it that the key at hand is the one the ledger names. */
+  async function keyed(): Promise<void> {
+    if (!keys || (signing && room.keys.at(-1) === signing.name)) return;
+    await catchUp();
+    const named = room.keys.at(-1);
+    const key = keys.find() ?? (named === undefined ? keys.make() : lost());
+    signing = { key, name: verifierKeyOf(key) };
+    if (named === signing.name) return;
+    if (named !== undefined) throw otherKey();
+    const done = await attempt(null, { do: 'take key', hand: THE_ROOM, key: signing.name });
+    // Another process may have named it in the same moment.
+    if (!done.ok && room.keys.at(-1) !== signing.name) throw otherKey();
+  }
+
+  async function attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>> {
+    for (let tries = 0; tries < MOST_TRIES; tries++) {
+      await catchUp();
+      const makes = command.do === 'make ticket';
+      const here = ticket && !makes ? await playing(ticket) : null;
+      if (here && !here.ok) return here;
+      const situation = {
+        room,
+        bundle: makes ? overview.get(ticketNamed(command.ticket) ?? command.ticket) : here?.value.bundle,
+        procedure: here?.value.procedure,
+        now: clock(),
+      };
+      const decided = decide(situation, command);
+      if (!decided.ok) return decided;
+      const appended = await store.append(seq, decided.value.map(asDraft));
+      if (appended.outcome === 'moved') continue;
+      const entries = appended.entries.map(({ entry }) => understood(entry));
+      for (const entry of entries) happened(entry);
+      seq += entries.length;
+      const after = ticket ? await playing(ticket) : null;
+      if (after && !after.ok) return after;
+      return ok({ entries, room, playing: after?.value ?? null });
+    }
+    throw new StoreTrouble('Another program keeps writing to this ledger: close it, then try again.');
+  }
 }
 
 /** Writers on one ledger overtake each other only while they write, so this many misses in a row means a runaway. */
@@ -155,3 +190,14 @@ const MOST_TRIES = 200;
 
 /** To the ledger a body is JSON without a meaning; absent members stay absent. */
 const asDraft = ({ at, hand, kind, body }: EntryDraft): Draft => ({ at, hand, kind, body: body as Draft['body'] });
+
+function lost(): never {
+  throw new StoreTrouble(
+    'The station’s key is gone, so nothing more can be signed: put .walkfoot/station.key back from a copy, or let a supervisor make a new one with `walkfoot station --new-key`.',
+  );
+}
+
+const otherKey = (): StoreTrouble =>
+  new StoreTrouble(
+    'The key in .walkfoot/station.key is not the one this ledger names: put the station’s own key back, or let a supervisor make a new one with `walkfoot station --new-key`.',
+  );

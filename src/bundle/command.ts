@@ -7,6 +7,8 @@ export type Command = { readonly hand: HandId } & (RoomCommand | BundleCommand);
 
 export type RoomCommand =
   | { readonly do: 'enrol'; readonly who: HandId; readonly name: string; readonly role: Role; readonly badge?: string }
+  /** From here on the station signs with this key (a C2SP verifier key). */
+  | { readonly do: 'take key'; readonly key: string }
   | { readonly do: 'retire'; readonly who: HandId; readonly reason?: string }
   | {
       readonly do: 'release';

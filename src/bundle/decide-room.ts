@@ -40,6 +40,13 @@ export function decideRoom(
       const { reason } = command;
       return record(situation, hand, [{ kind: 'retired', body: { hand: command.who, ...(reason ? { reason } : {}) } }]);
     }
+    case 'take key': {
+      const by = room.keys.length === 0 && hand === THE_ROOM ? ok(hand) : actor(room, hand, ['supervisor']);
+      if (!by.ok) return by;
+      const { key } = command;
+      if (room.keys.at(-1) === key) return refuse('key-same', 'The station signs with this key already: go on.');
+      return record(situation, hand, [{ kind: 'keyed', body: { key } }]);
+    }
     case 'release': {
       const who = actor(room, hand, ['supervisor']);
       if (!who.ok) return who;

@@ -16,6 +16,7 @@ export function decide(situation: Situation, command: Command): Result<readonly 
   switch (command.do) {
     case 'enrol':
     case 'retire':
+    case 'take key':
     case 'release':
     case 'withdraw':
     case 'make ticket':

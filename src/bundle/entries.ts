@@ -49,6 +49,8 @@ export type Settling = Frozen<z.infer<typeof settling>>;
 /** The shape of each kind of entry's body: what happened, in the past tense. */
 const bodies = {
   enrolled: z.strictObject({ hand, name: words, role: z.enum(roles), badge: z.optional(words) }),
+  /** The key this station signs with from here on, as a C2SP verifier key. */
+  keyed: z.strictObject({ key: words }),
   retired: z.strictObject({ hand, reason: z.optional(words) }),
   released: z.strictObject({
     procedure,

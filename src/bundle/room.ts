@@ -26,6 +26,8 @@ export interface Release {
 
 /** What the room knows beside its bundles: a fold over the entries of the kinds in `roomKinds`. */
 export interface Room {
+  /** The keys this station has signed with, as C2SP verifier keys, oldest first. */
+  readonly keys: readonly string[];
   readonly hands: ReadonlyMap<HandId, Hand>;
   /** Oldest first. */
   readonly releases: ReadonlyMap<ProcedureId, readonly Release[]>;
@@ -38,6 +40,7 @@ export interface Room {
 }
 
 export const emptyRoom: Room = {
+  keys: [],
   hands: new Map(),
   releases: new Map(),
   lastPlayed: new Map(),
@@ -48,6 +51,7 @@ export const emptyRoom: Room = {
 
 /** The kinds of entry that change a room; a reader of the ledger need not fetch others for `evolveRoom`. */
 export const roomKinds = [
+  'keyed',
   'enrolled',
   'retired',
   'released',
@@ -73,6 +77,8 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
       const { hand, name, role, badge } = entry.body;
       return { ...room, hands: put(room.hands, hand, { id: hand, name, role, badge: badge ?? null, retired: false }) };
     }
+    case 'keyed':
+      return { ...room, keys: [...room.keys, entry.body.key] };
     case 'retired': {
       const hand = room.hands.get(entry.body.hand);
       return hand ? { ...room, hands: put(room.hands, hand.id, { ...hand, retired: true }) } : room;

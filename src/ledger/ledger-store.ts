@@ -1,5 +1,7 @@
 import type { Digest } from '../base/brand.ts';
 import type { Draft, Entry } from './entry.ts';
+import type { SigningKey } from './signed-note.ts';
+import type { NodeAt } from './tree.ts';
 
 /** An entry with the canonical text it was hashed from and its leaf hash, SHA-256(0x00 ‖ bytes) in hexadecimal. */
 export interface StoredEntry {
@@ -23,6 +25,12 @@ export interface KeptText {
   /** Where it stood when released, relative to the room, such as `procedures/LIN-2207.md`. */
   readonly name: string;
   readonly bytes: Uint8Array;
+}
+
+export interface LedgerTree {
+  /** How many entries it covers. */
+  readonly size: number;
+  readonly nodeAt: NodeAt;
 }
 
 export type Appended =
@@ -51,14 +59,21 @@ export interface LedgerStore {
   append(head: number, drafts: readonly Draft[]): Promise<Appended>;
   /** Entries in order of seq. Meant for one bundle or one kind, not for a million rows. */
   read(filter: EntryFilter): Promise<readonly StoredEntry[]>;
-  /** Every entry in order of seq, a few at a time: memory stays flat. */
-  scan(): AsyncIterable<StoredEntry>;
   /**
    * Keeps texts and pictures by digest, all or none, idempotently: bytes already kept stay under the name they have. Durable
    * when resolved. Call it before the entry that names them. A digest that is not that of the bytes is a bug and rejects.
    */
   keep(texts: readonly KeptText[]): Promise<void>;
   kept(digest: Digest): Promise<KeptText | undefined>;
+  /** The hash tree over all entries so far. Its nodes stay what they are and can be asked for as long as the ledger is open. */
+  tree(): Promise<LedgerTree>;
+  /**
+   * Signs the ledger as it stands, unless the newest checkpoint says just that, and returns that checkpoint (a signed note). It is
+   * on disk when this resolves.
+   */
+  seal(key: SigningKey): Promise<string>;
+  /** All checkpoints, oldest first. */
+  checkpoints(): Promise<readonly string[]>;
   /** Lets go of the files; closing twice is harmless. */
   close(): Promise<void>;
 }

@@ -3,6 +3,8 @@ import { digestOf } from './leaf.ts';
 import type { KeptText, LedgerStore, StoredEntry } from './ledger-store.ts';
 import { matchesFilter } from './matches-filter.ts';
 import { sealEntry } from './seal-entry.ts';
+import { sealedNote } from './sealed-note.ts';
+import { type NodeAt, nodeHash } from './tree.ts';
 
 /**
  * A ledger that lives as long as the program: for rehearsals, which record nothing, and for tests.
@@ -11,6 +13,11 @@ import { sealEntry } from './seal-entry.ts';
 export function memoryLedger(station: string, entries: readonly StoredEntry[] = []): LedgerStore {
   const lines = [...entries];
   const texts = new Map<Digest, KeptText>();
+  const notes: string[] = [];
+  const nodeAt: NodeAt = (level, place) =>
+    level === 0
+      ? Buffer.from(lines[place]?.leaf ?? '', 'hex')
+      : nodeHash(nodeAt(level - 1, 2 * place), nodeAt(level - 1, 2 * place + 1));
   const head = (): number => lines.at(-1)?.entry.seq ?? -1;
 
   return {
@@ -24,9 +31,6 @@ export function memoryLedger(station: string, entries: readonly StoredEntry[] = 
       return { outcome: 'appended', entries: added };
     },
     read: async (filter) => lines.filter(({ entry }) => matchesFilter(entry, filter)),
-    async *scan() {
-      yield* lines;
-    },
     keep: async (kept) => {
       for (const text of kept)
         if (digestOf(text.bytes) !== text.digest) throw new Error(`${text.name} has another digest`);
@@ -34,6 +38,13 @@ export function memoryLedger(station: string, entries: readonly StoredEntry[] = 
         if (!texts.has(text.digest)) texts.set(text.digest, { ...text, bytes: text.bytes.slice() });
     },
     kept: async (digest) => texts.get(digest),
+    tree: async () => ({ size: lines.length, nodeAt }),
+    seal: async (key) => {
+      const note = sealedNote({ size: lines.length, nodeAt }, key);
+      if (note !== notes.at(-1)) notes.push(note);
+      return note;
+    },
+    checkpoints: async () => [...notes],
     close: async () => {},
   };
 }

@@ -150,6 +150,8 @@ function saying(entry: RecordedEntry, room: Room, steps: readonly Step[]): strin
   switch (entry.kind) {
     case 'enrolled':
       return `${entry.body.name} (${entry.body.hand}), ${entry.body.role}`;
+    case 'keyed':
+      return `the station signs with ${entry.body.key}`;
     case 'retired':
       return `${nameOf(room, entry.body.hand)}${entry.body.reason ? `: ${entry.body.reason}` : ''}`;
     case 'released':

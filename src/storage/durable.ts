@@ -25,10 +25,10 @@ export function makeFolder(folder: string, mode = 0o777): void {
 }
 
 /** Writes a whole file or nothing: a reader, also after a power cut, sees the old content or the new one and no mixture. */
-export function replaceFile(file: string, content: string): void {
+export function replaceFile(file: string, content: string, mode = 0o666): void {
   const draft = join(dirname(file), `.${basename(file)}.${process.pid}`);
   try {
-    const handle = openSync(draft, 'w');
+    const handle = openSync(draft, 'w', mode);
     try {
       writeFileSync(handle, content);
       fsyncSync(handle);

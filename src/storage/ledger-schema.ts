@@ -31,12 +31,28 @@ const VERSIONS: readonly (readonly string[])[] = [
     'CREATE INDEX entries_by_hand ON entries (hand)',
     'CREATE INDEX entries_by_kind ON entries (kind)',
     'CREATE TABLE kept (digest BLOB PRIMARY KEY CHECK (length(digest) = 32), name TEXT NOT NULL, bytes BLOB NOT NULL) STRICT',
+    // Complete nodes of the hash tree above the leaves: node `place` of a level covers 2^level entries. Level 0 are the leaves themselves.
+    `CREATE TABLE tree (
+  level INTEGER NOT NULL CHECK (level > 0),
+  place INTEGER NOT NULL,
+  hash BLOB NOT NULL CHECK (length(hash) = 32),
+  PRIMARY KEY (level, place)
+) STRICT, WITHOUT ROWID`,
+    'CREATE TABLE checkpoints (size INTEGER PRIMARY KEY, note TEXT NOT NULL) STRICT',
     onlyAtTheEnd(),
+    `CREATE TRIGGER tree_once BEFORE INSERT ON tree WHEN EXISTS (SELECT 1 FROM tree WHERE level = NEW.level AND place = NEW.place)
+BEGIN SELECT RAISE(ABORT, 'a ledger only grows'); END`,
+    `CREATE TRIGGER checkpoints_only_at_the_end BEFORE INSERT ON checkpoints
+WHEN NEW.size <= (SELECT coalesce(max(size), -1) FROM checkpoints)
+BEGIN SELECT RAISE(ABORT, 'a ledger only grows at its end'); END`,
     `CREATE TRIGGER about_once BEFORE INSERT ON about WHEN EXISTS (SELECT 1 FROM about)
 BEGIN SELECT RAISE(ABORT, 'a ledger has one station'); END`,
     `CREATE TRIGGER kept_once BEFORE INSERT ON kept WHEN EXISTS (SELECT 1 FROM kept WHERE digest = NEW.digest)
 BEGIN SELECT RAISE(IGNORE); END`,
-    ...['about', 'entries', 'kept'].flatMap((table) => [forbid(table, 'UPDATE'), forbid(table, 'DELETE')]),
+    ...['about', 'entries', 'kept', 'tree', 'checkpoints'].flatMap((table) => [
+      forbid(table, 'UPDATE'),
+      forbid(table, 'DELETE'),
+    ]),
   ],
 ];
 

@@ -1,9 +1,11 @@
 import { lstatSync, readFileSync, realpathSync, statSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import type { KeyPlace } from '../ledger/key-place.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
 import { makeFolder, replaceFile, syncFolder } from './durable.ts';
 import { ROOM_FILE, type RoomSettings, readRoomFile, writeRoomFile } from './settings.ts';
 import { openLedger } from './sqlite-ledger.ts';
+import { keyIn } from './station-key.ts';
 import { inPlainWords } from './trouble.ts';
 
 /** A settings file longer than this was not written by hand. Bytes. */
@@ -18,6 +20,8 @@ export interface RoomFolder {
   readonly settings: RoomSettings;
   /** The room's ledger, opened at the first call and made when there is none; throws `StoreTrouble`. The room closes it. */
   ledger(): LedgerStore;
+  /** Where this station's key is kept. */
+  key(): KeyPlace;
   close(): Promise<void>;
 }
 
@@ -69,6 +73,7 @@ function roomIn(folder: string, file: Pick<RoomFolder, 'name' | 'station' | 'set
       );
       return ledger;
     },
+    key: () => inPlainWords(folder, () => keyIn(join(makeHidden(folder), 'station.key'), file.station)),
     close: async () => ledger?.close(),
   };
 }

@@ -10,17 +10,18 @@ import {
   type EntryFilter,
   type KeptText,
   type LedgerStore,
+  type LedgerTree,
   type StoredEntry,
   StoreTrouble,
 } from '../ledger/ledger-store.ts';
 import { sealEntry } from '../ledger/seal-entry.ts';
+import { sealedNote } from '../ledger/sealed-note.ts';
+import type { SigningKey } from '../ledger/signed-note.ts';
+import { type NodeAt, TreeEdge } from '../ledger/tree.ts';
 import { syncFolder } from './durable.ts';
 import { prepareSchema, refuseForeign } from './ledger-schema.ts';
 import { selectEntries } from './select-entries.ts';
 import { damaged, inPlainWords, isBusy } from './trouble.ts';
-
-/** Entries fetched at once by `scan`; no lock is held between two pages, for what is written never changes. */
-const PAGE = 500;
 
 export interface LedgerOptions {
   /** Whose ledger this is; a file of another station is refused. */
@@ -73,7 +74,13 @@ class SqliteLedger implements LedgerStore {
       if (now !== head) return { outcome: 'moved', head: now };
       const entries = drafts.map((draft, place) => sealEntry(this.station, now + 1 + place, draft));
       const insert = this.#prepared('INSERT INTO entries (seq, text, leaf) VALUES (?, ?, ?)');
-      for (const { entry, text, leaf } of entries) insert.run(entry.seq, text, Buffer.from(leaf, 'hex'));
+      const insertNode = this.#prepared('INSERT INTO tree (level, place, hash) VALUES (?, ?, ?)');
+      const edge = TreeEdge.of(now + 1, this.#nodeAt);
+      for (const { entry, text, leaf } of entries) {
+        const bytes = Buffer.from(leaf, 'hex');
+        insert.run(entry.seq, text, bytes);
+        edge.add(bytes, (level, place, hash) => insertNode.run(level, place, hash));
+      }
       return { outcome: 'appended', entries };
     });
   }
@@ -81,15 +88,6 @@ class SqliteLedger implements LedgerStore {
   async read(filter: EntryFilter): Promise<readonly StoredEntry[]> {
     const { sql, values } = selectEntries(filter);
     return this.#rows(sql, values);
-  }
-
-  async *scan(): AsyncGenerator<StoredEntry> {
-    for (let last = -1; ; ) {
-      const page = this.#rows('SELECT seq, text, leaf FROM entries WHERE seq > ? ORDER BY seq LIMIT ?', [last, PAGE]);
-      yield* page;
-      if (page.length < PAGE) return;
-      last += page.length;
-    }
   }
 
   async keep(texts: readonly KeptText[]): Promise<void> {
@@ -113,9 +111,43 @@ class SqliteLedger implements LedgerStore {
     return { digest, name, bytes };
   }
 
+  async tree(): Promise<LedgerTree> {
+    return { size: (await this.head()) + 1, nodeAt: this.#nodeAt };
+  }
+
+  async seal(key: SigningKey): Promise<string> {
+    return this.#write(() => {
+      const size = this.#head() + 1;
+      const last = this.#prepared('SELECT size, note FROM checkpoints ORDER BY size DESC LIMIT 1').get();
+      if (last?.size === size) return String(last.note);
+      const note = sealedNote({ size, nodeAt: this.#nodeAt }, key);
+      this.#prepared('INSERT INTO checkpoints (size, note) VALUES (?, ?)').run(size, note);
+      return note;
+    });
+  }
+
+  async checkpoints(): Promise<readonly string[]> {
+    const select = 'SELECT note FROM checkpoints ORDER BY size';
+    return inPlainWords(this.#file, () =>
+      this.#prepared(select)
+        .all()
+        .map(({ note }) => String(note)),
+    );
+  }
+
   async close(): Promise<void> {
     if (this.#db.isOpen) inPlainWords(this.#file, () => this.#db.close());
   }
+
+  readonly #nodeAt: NodeAt = (level, place) => {
+    const row = inPlainWords(this.#file, () =>
+      level === 0
+        ? this.#prepared('SELECT leaf AS hash FROM entries WHERE seq = ?').get(place)
+        : this.#prepared('SELECT hash FROM tree WHERE level = ? AND place = ?').get(level, place),
+    );
+    if (row?.hash instanceof Uint8Array) return row.hash;
+    throw new StoreTrouble(damaged(this.#file));
+  };
 
   #head(): number {
     return Number(this.#prepared('SELECT coalesce(max(seq), -1) AS head FROM entries').get()?.head);

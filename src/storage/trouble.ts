@@ -117,6 +117,7 @@ function obstacleAt(path: string): string {
   return statSync(path).isDirectory() ? 'EISDIR' : 'EACCES';
 }
 
-function codeOf(error: unknown): string | undefined {
+/** The error's own code, such as `ENOENT`. */
+export function codeOf(error: unknown): string | undefined {
   return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : undefined;
 }

@@ -1,7 +1,16 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { roomLedger } from '../../src/app/room-ledger.ts';
 import type { HandId, TicketId } from '../../src/base/brand.ts';
+import { readCheckpoint } from '../../src/ledger/checkpoint.ts';
+import type { KeyPlace } from '../../src/ledger/key-place.ts';
 import type { LedgerStore } from '../../src/ledger/ledger-store.ts';
+import {
+  newSigningKey,
+  openNote,
+  readVerifierKey,
+  type SigningKey,
+  verifierKeyOf,
+} from '../../src/ledger/signed-note.ts';
 import { smallProcedure, workroom } from './workroom.ts';
 
 const ines = 'OP-02' as HandId;
@@ -31,6 +40,76 @@ test('what became impossible meanwhile is refused, not written', async () => {
   await ledger.attempt(ticket, { do: 'open', hand: ines });
   const late = await second.attempt(ticket, { do: 'open', hand: 'OP-03' as HandId });
   expect(late).toMatchObject({ ok: false, error: { rule: 'opened-already' } });
+});
+
+describe('the station’s key', () => {
+  const signOn = { do: 'sign on', hand: ines } as const;
+  /** A room whose ledger signs; `keys` is its key file, in memory. */
+  async function signing() {
+    const { store, clock } = await workroom(smallProcedure);
+    let file: SigningKey | undefined;
+    const keys: KeyPlace = {
+      find: () => file,
+      make: () => (file ??= newSigningKey('SEW-1')),
+      replace: () => (file = newSigningKey('SEW-1')),
+    };
+    const open = () => roomLedger(store, clock.now, keys);
+    const named = async () => (await store.read({ kinds: ['keyed'] })).map(({ entry }) => String(entry.body.key));
+    return { store, keys, open, named, lose: () => (file = undefined) };
+  }
+  /** Who signed each checkpoint, and for how many entries. */
+  const sizes = async (store: LedgerStore, vkey: string) =>
+    (await store.checkpoints()).map((note) => {
+      const key = readVerifierKey(vkey);
+      const text = key.ok ? openNote(note, [key.value]) : key;
+      const read = text.ok ? readCheckpoint(text.value) : text;
+      return read.ok ? read.value.size : read.error.rule;
+    });
+
+  test('is made and named at the first command, and signs after leaving and releasing', async () => {
+    const { store, open, named, keys } = await signing();
+    const ledger = await open();
+    expect(keys.find()).toBeUndefined();
+    await ledger.attempt(null, signOn);
+    const [vkey = ''] = await named();
+    expect(vkey).toMatch(/^SEW-1\+/);
+    expect(await store.checkpoints()).toEqual([]);
+    await ledger.attempt(ticket, { do: 'open', hand: ines });
+    await ledger.attempt(ticket, { do: 'pause', hand: ines });
+    expect(await sizes(store, vkey)).toEqual([(await store.head()) + 1]);
+    const second = await open();
+    await second.attempt(ticket, { do: 'resume', hand: ines });
+    expect(await named()).toEqual([vkey]);
+  });
+
+  test('is made once by two programs that start together', async () => {
+    const { open, named } = await signing();
+    const both = [await open(), await open()];
+    await Promise.all(both.map((ledger) => ledger.attempt(null, signOn)));
+    expect(await named()).toHaveLength(1);
+  });
+
+  test('lost or another’s stops the work with the way out, and a supervisor’s new one lets it go on', async () => {
+    const { store, open, named, lose, keys } = await signing();
+    const first = await open();
+    await first.attempt(null, signOn);
+    lose();
+    const second = await open();
+    const head = await store.head();
+    await expect(second.attempt(null, signOn)).rejects.toThrow('walkfoot station --new-key');
+    keys.replace();
+    await expect(second.attempt(null, signOn)).rejects.toThrow('is not the one this ledger names');
+    expect(await store.head()).toBe(head);
+    const key = verifierKeyOf(keys.replace());
+    const vera = 'V-01' as HandId;
+    expect((await second.attempt(null, { do: 'take key', hand: vera, key })).ok).toBe(true);
+    expect((await second.attempt(null, signOn)).ok).toBe(true);
+    expect((await named()).at(-1)).toBe(key);
+    // The program that ran all the while takes the new key up as well.
+    await first.attempt(ticket, { do: 'open', hand: ines });
+    await first.attempt(ticket, { do: 'pause', hand: ines });
+    expect((await sizes(store, key)).at(-1)).toBe((await store.head()) + 1);
+  });
 });
 
 test('an entry of a kind from a later version stops the program with a sentence', async () => {

@@ -8,6 +8,7 @@ const at = { ticket, set: 1, step: 'sew' };
 /** One well-made body of each kind. */
 const good: Readonly<Record<string, object>> = {
   enrolled: { hand: 'OP-02', name: 'Ines', role: 'sewer', badge: 'B2' },
+  keyed: { key: 'SEW-1+0123abcd+AbCd' },
   retired: { hand: 'OP-02' },
   released: {
     procedure: 'LIN',

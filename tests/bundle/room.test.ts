@@ -95,6 +95,21 @@ test('a hand’s id, name and badge are nobody else’s, not even a retired one�
   given(plain).when(enrol('OP-05', '')).refused('hand-words');
 });
 
+test('the room takes its first key by itself, every other one from a supervisor', () => {
+  const take = (key: string, hand: HandId): Command => ({ hand, do: 'take key', key });
+  const keyed = given(plain)
+    .when(take('one', THE_ROOM))
+    .leaves(['keyed', { key: 'one' }]);
+  expect(keyed.room.keys).toEqual(['one']);
+  given(keyed).when(take('one', vera)).refused('key-same');
+  given(keyed).when(take('two', THE_ROOM)).refused('hand-unknown');
+  given(keyed).when(take('two', ines)).refused('role');
+  const after = given(keyed)
+    .when(take('two', vera))
+    .leaves(['keyed', { key: 'two' }]);
+  expect(after.room.keys).toEqual(['one', 'two']);
+});
+
 test('a hand is retired once, by a supervisor, and stays in the book', () => {
   const retired = given(plain)
     .when(retire(ines))

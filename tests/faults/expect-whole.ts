@@ -11,7 +11,7 @@ export async function expectWhole(file: string, ...told: readonly ReadonlyMap<nu
   const ledger = openLedger(file, { station: 'table-1' });
   const leaves: string[] = [];
   const parts = new Map<string, number>();
-  for await (const { entry, text, leaf } of ledger.scan()) {
+  for (const { entry, text, leaf } of await ledger.read({})) {
     expect(entry.seq).toBe(leaves.length);
     expect(leafDigest(text)).toBe(leaf);
     leaves.push(leaf);

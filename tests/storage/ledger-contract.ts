@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { readCheckpoint } from '../../src/ledger/checkpoint.ts';
 import { decodeEntry } from '../../src/ledger/decode-entry.ts';
 import type { Draft, Json } from '../../src/ledger/entry.ts';
 import { digestOf, leafDigest } from '../../src/ledger/leaf.ts';
-import type { KeptText, LedgerStore, StoredEntry } from '../../src/ledger/ledger-store.ts';
+import type { KeptText, LedgerStore } from '../../src/ledger/ledger-store.ts';
+import { newSigningKey, openNote, readVerifierKey, verifierKeyOf } from '../../src/ledger/signed-note.ts';
+import { rootOf } from '../../src/ledger/tree.ts';
+import { treeOf } from '../ledger/tree-of.ts';
 
 /** Where a contract's ledgers come from. */
 export interface LedgerFactory {
@@ -117,29 +121,36 @@ export function ledgerContract(name: string, make: () => LedgerFactory): void {
       }
     });
 
-    it('scans thousands of entries in order, once each', async () => {
+    it('grows a tree of hashes over its entries, one append or many at once', async () => {
       const ledger = await opened();
-      await ledger.append(
-        -1,
-        Array.from({ length: 2_500 }, (_, n) => draft('checked', { n })),
-      );
-      const seen: StoredEntry[] = [];
-      for await (const stored of ledger.scan()) seen.push(stored);
-      expect(seen.map(({ entry }) => entry.body.n)).toEqual(Array.from({ length: 2_500 }, (_, n) => n));
-      expect(seen).toEqual(await ledger.read({}));
+      for (const many of [1, 0, 3, 1, 7, 64, 1]) {
+        await ledger.append(
+          await ledger.head(),
+          Array.from({ length: many }, (_, n) => draft('checked', { n })),
+        );
+        const { size, nodeAt } = await ledger.tree();
+        const leaves = (await ledger.read({})).map(({ leaf }) => Buffer.from(leaf, 'hex'));
+        expect(size).toBe(leaves.length);
+        expect(hex(rootOf(nodeAt, size))).toBe(hex(rootOf(treeOf(leaves), size)));
+      }
     });
 
-    it('scans exactly one page, and stops early when asked', async () => {
+    it('signs itself as it stands, once for each size', async () => {
       const ledger = await opened();
-      await ledger.append(
-        -1,
-        Array.from({ length: 500 }, () => draft('checked')),
-      );
-      let count = 0;
-      for await (const _ of ledger.scan()) count += 1;
-      expect(count).toBe(500);
-      for await (const { entry } of ledger.scan()) if (entry.seq === 3) break;
-      expect((await ledger.append(499, [draft('noted')])).outcome).toBe('appended');
+      const key = newSigningKey('table-1');
+      const vkey = readVerifierKey(verifierKeyOf(key));
+      if (!vkey.ok) throw new Error(vkey.error.message);
+      const empty = await ledger.seal(key);
+      await ledger.append(-1, [draft('opened'), draft('checked'), draft('checked')]);
+      const note = await ledger.seal(key);
+      expect(await ledger.seal(key)).toBe(note);
+      expect(await ledger.checkpoints()).toEqual([empty, note]);
+      const { size, nodeAt } = await ledger.tree();
+      const text = openNote(note, [vkey.value]);
+      expect(text.ok && readCheckpoint(text.value)).toEqual({
+        ok: true,
+        value: { origin: 'table-1', size, root: Buffer.from(rootOf(nodeAt, size)) },
+      });
     });
 
     it('keeps texts by digest, the first name staying', async () => {
@@ -174,12 +185,15 @@ export function ledgerContract(name: string, make: () => LedgerFactory): void {
       const first = await room.open();
       await first.append(-1, [draft('opened', { ticket: 'B-1041' }), draft('checked')]);
       await first.keep([kept('media/a.svg', '<svg/>')]);
+      const note = await first.seal(newSigningKey('table-1'));
       const before = await first.read({});
       await first.close();
       const again = await room.reopen?.();
       expect(await again?.read({})).toEqual(before);
       expect((await again?.kept(digestOf(Buffer.from('<svg/>'))))?.name).toBe('media/a.svg');
+      expect(await again?.checkpoints()).toEqual([note]);
       expect((await again?.append(1, [draft('finished')]))?.outcome).toBe('appended');
+      expect((await again?.tree())?.size).toBe(3);
     });
   });
 }
@@ -195,6 +209,8 @@ function kept(name: string, content: string): KeptText {
   const bytes = Buffer.from(content);
   return { digest: digestOf(bytes), name, bytes };
 }
+
+const hex = (hash: Uint8Array): string => Buffer.from(hash).toString('hex');
 
 async function kindsIn(ledger: LedgerStore): Promise<readonly string[]> {
   return (await ledger.read({})).map(({ entry }) => `${entry.seq} ${entry.kind}`);

@@ -58,10 +58,12 @@ async function fill(folder: string, clock: Clock): Promise<PracticeRoom> {
     });
     const time = storyClock(clock());
     const store = memoryLedger(room.station);
-    const ledger = await roomLedger(store, time.clock);
+    const ledger = await roomLedger(store, time.clock, room.key());
     await tellStories({ ledger, time }, releaser({ folder: room.folder, store, ledger }));
     const { hands, releases } = ledger.room();
     const entries = await writeDown(store, [...releases.values()].flat(), room.ledger());
+    const key = room.key().find();
+    if (key) await room.ledger().seal(key);
     return { hands: hands.size, procedures: releases.size, bundles: ledger.bundles().length, entries };
   } finally {
     await room.close();

@@ -1,0 +1,96 @@
+import { assertNever } from '../base/assert-never.ts';
+import type { TicketId } from '../base/brand.ts';
+import type { Command, SettleHow } from './command.ts';
+import type { RecordedEntry, Settling } from './entries.ts';
+
+/** The command that this entry answers. Where one command leaves several entries, each of them alone. */
+export function commandOf(entry: RecordedEntry): Command {
+  const { hand } = entry;
+  switch (entry.kind) {
+    case 'enrolled': {
+      const { hand: who, name, role, badge } = entry.body;
+      return { do: 'enrol', hand, who, name, role, ...(badge === undefined ? {} : { badge }) };
+    }
+    case 'keyed':
+      return { do: 'take key', hand, key: entry.body.key };
+    case 'retired':
+      return {
+        do: 'retire',
+        hand,
+        who: entry.body.hand,
+        ...(entry.body.reason === undefined ? {} : { reason: entry.body.reason }),
+      };
+    case 'released': {
+      const { revision: _, ...rest } = entry.body;
+      return { do: 'release', hand, ...rest };
+    }
+    case 'withdrawn':
+      return { do: 'withdraw', hand, ...entry.body };
+    case 'ticketed':
+      return { do: 'make ticket', hand, ...entry.body };
+    case 'signed-on':
+      return { do: 'sign on', hand };
+    case 'gauge-checked':
+      return { do: 'check gauge', hand, ...entry.body };
+    case 'opened':
+      return { do: 'open', hand };
+    case 'resumed':
+      return { do: 'resume', hand };
+    case 'paused':
+      return { do: 'pause', hand, ...(entry.body.reason === undefined ? {} : { reason: entry.body.reason }) };
+    case 'handed-over':
+      return { do: 'hand over', hand, to: entry.body.to };
+    case 'changes-read':
+      return { do: 'read changes', hand };
+    case 'caution-read': {
+      const { set, step, caution } = entry.body;
+      return { do: 'read caution', hand, set, step, caution };
+    }
+    case 'clock-started': {
+      const { set, step, point } = entry.body;
+      return { do: 'start clock', hand, set, step, point };
+    }
+    case 'checked': {
+      const { set, step, point, place, typed, witness } = entry.body;
+      return { do: 'check', hand, set, step, point, place, typed, ...(witness ? { witness } : {}) };
+    }
+    case 'struck':
+      return { do: 'strike', hand, entry: entry.body.entry, reason: entry.body.reason };
+    case 'sent-back':
+      return { do: 'go back', hand, reason: entry.body.reason };
+    case 'held': {
+      const { hold: name, point, reason } = entry.body;
+      return { do: 'hold', hand, about: point === null ? 'bundle' : 'point', reason, name };
+    }
+    case 'settled': {
+      const { hold, how, set, reason } = entry.body;
+      return { do: 'settle', hand, hold, how: howOf(how, set), reason };
+    }
+    case 'noted':
+      return { do: 'note', hand, text: entry.body.text };
+    case 'finished':
+      return { do: 'finish', hand, good: entry.body.good };
+    default:
+      return assertNever(entry);
+  }
+}
+
+/** The bundle an entry is about; null for what concerns the room. */
+export const ticketOf = ({ body }: RecordedEntry): TicketId | null => ('ticket' in body ? body.ticket : null);
+
+function howOf(how: Settling, set: number | null): SettleHow {
+  switch (how.as) {
+    case 'rework':
+      return { as: 'rework', step: how.step, set };
+    case 'recut': {
+      const { piece, newPiece, roll, step } = how;
+      return { as: 'recut', step, set, piece, newPiece, ...(roll === undefined ? {} : { roll }) };
+    }
+    case 'concession':
+      return { ...how };
+    case 'scrap':
+      return { ...how };
+    default:
+      return assertNever(how);
+  }
+}
