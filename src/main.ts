@@ -173,6 +173,28 @@ verb('who [ticket]', 'who did which step of which bundle, when, with which readi
   .addOption(new Option('--csv', 'for spreadsheets (RFC 4180)').conflicts('json'))
   .action(does(async (ticket, options) => (await import('./commands/who.ts')).who(ticket, options, io)));
 
+verb('verify [receipt]', 'recompute the ledger, or check a receipt', 'walkfoot verify --since kept.checkpoint')
+  .option('--key <key>', 'the station’s key, or a file that holds it; a receipt needs it')
+  .option('--since <file>', 'a checkpoint or receipt kept elsewhere, which history must have grown from')
+  .option('--json', 'for programs')
+  .action(does(async (file, options) => (await import('./commands/verify.ts')).verify(file, options, io)));
+
+verb('receipt <ticket>', 'write a file that proves one bundle to somebody else', 'walkfoot receipt B-1042')
+  .option('--out <file>', 'where to (default: the ticket’s name with .receipt)')
+  .option('--since <file>', 'prove also that the ledger grew from this checkpoint or receipt')
+  .action(does(async (ticket, options) => (await import('./commands/receipt.ts')).receipt(ticket, options, io)));
+
+verb(
+  'station',
+  'say which station this is, and the key others check it with',
+  'walkfoot station --checkpoint > kept.checkpoint',
+)
+  .option('--checkpoint', 'print a checkpoint signed now, to be kept elsewhere')
+  .option('--new-key', 'sign with a new key from here on')
+  .option('--hand <name>', 'the supervisor who makes the new key')
+  .option('--json', 'for programs')
+  .action(does(async (options) => (await import('./commands/station.ts')).station(options, io)));
+
 example(
   program.command('demo [folder]').description('make a practice room with invented people, procedures and bundles'),
   'walkfoot demo practice-room --open',

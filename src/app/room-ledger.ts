@@ -1,4 +1,4 @@
-import type { Digest, TicketId } from '../base/brand.ts';
+import type { Digest, HandId, TicketId } from '../base/brand.ts';
 import type { Clock } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
@@ -8,6 +8,7 @@ import { type EntryDraft, type EntryKind, type RecordedEntry, THE_ROOM } from '.
 import { evolve } from '../bundle/evolve.ts';
 import { currentRelease, emptyRoom, evolveRoom, type Room, roomKinds } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
+import { actor } from '../bundle/situation.ts';
 import type { Draft } from '../ledger/entry.ts';
 import type { KeyPlace } from '../ledger/key-place.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
@@ -44,6 +45,10 @@ export interface RoomLedger {
   /** Loads one bundle whole. */
   playing(ticket: TicketId): Promise<Result<Playing>>;
   attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>>;
+  /** Signs the ledger as it stands and answers the checkpoint; throws where there is no key place. */
+  seal(): Promise<string>;
+  /** Puts a new key in the place of the station's, in this supervisor's name. */
+  newKey(hand: HandId): Promise<Result<Attempted>>;
   /** The procedure as it was understood at its release, kept under this digest. */
   procedure(understood: Digest): Promise<Result<Procedure>>;
 }
@@ -134,28 +139,42 @@ export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPla
       return playing(ticket);
     },
     async attempt(ticket, command) {
-      if (command.do !== 'take key') await keyed();
+      await keyed();
       const done = await attempt(ticket, command);
       if (done.ok && done.value.entries.some(({ kind }) => sealed.includes(kind))) {
-        await keyed();
-        if (signing) await store.seal(signing.key);
+        const key = await keyed();
+        if (key) await store.seal(key);
       }
       return done;
+    },
+    async seal() {
+      const key = await keyed();
+      if (!key) throw new Error('nothing is signed here');
+      return store.seal(key);
+    },
+    async newKey(hand) {
+      if (!keys) throw new Error('nothing is signed here');
+      await catchUp();
+      const may = actor(room, hand, ['supervisor']);
+      if (!may.ok) return may;
+      return attempt(null, { do: 'take key', hand, key: verifierKeyOf(keys.replace()) });
     },
   };
 
   /** Sees to it that the key at hand is the one the ledger names. */
-  async function keyed(): Promise<void> {
-    if (!keys || (signing && room.keys.at(-1) === signing.name)) return;
+  async function keyed(): Promise<SigningKey | undefined> {
+    if (!keys) return undefined;
+    if (signing && room.keys.at(-1) === signing.name) return signing.key;
     await catchUp();
     const named = room.keys.at(-1);
     const key = keys.find() ?? (named === undefined ? keys.make() : lost());
     signing = { key, name: verifierKeyOf(key) };
-    if (named === signing.name) return;
+    if (named === signing.name) return key;
     if (named !== undefined) throw otherKey();
     const done = await attempt(null, { do: 'take key', hand: THE_ROOM, key: signing.name });
     // Another process may have named it in the same moment.
     if (!done.ok && room.keys.at(-1) !== signing.name) throw otherKey();
+    return key;
   }
 
   async function attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>> {

@@ -25,7 +25,8 @@ export async function keptProcedure(store: LedgerStore, understood: Digest): Pro
       );
 }
 
-function procedureIn(text: string): Procedure | undefined {
+/** The procedure in such a text; undefined where there is none. */
+export function procedureIn(text: string): Procedure | undefined {
   try {
     const read: unknown = JSON.parse(text);
     return isUnderstood(read) ? read.procedure : undefined;

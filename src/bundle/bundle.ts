@@ -5,7 +5,7 @@ import type { Body, Settling } from './entries.ts';
 export type SetNumber = number | null;
 
 /** One value or tick that was recorded, with what became of it. */
-export interface Check extends Omit<Body<'checked'>, 'ticket' | 'clockBack'> {
+export interface Check extends Omit<Body<'checked'>, 'ticket' | 'nth' | 'clockBack'> {
   readonly seq: number;
   readonly at: string;
   readonly hand: HandId;
@@ -56,7 +56,7 @@ export interface Bundle {
   readonly work: 'not opened' | 'open' | 'paused' | 'handed over' | 'finished';
   readonly hand: HandId | null;
   readonly openedAt: string | null;
-  readonly finished: Omit<Body<'finished'>, 'ticket' | 'clockBack'> | null;
+  readonly finished: Omit<Body<'finished'>, 'ticket' | 'nth' | 'clockBack'> | null;
   /** By `stepKey`, then by `pointKey`; oldest first. In two levels, as every entry copies the map it changes. */
   readonly checks: Checks;
   readonly cautionsRead: readonly {
@@ -76,6 +76,8 @@ export interface Bundle {
   readonly clocks: ReadonlyMap<string, RunningClock>;
   readonly lastAt: string;
   readonly lastSeq: number;
+  /** How many entries it has, its ticket not counted. */
+  readonly entries: number;
 }
 
 /** Names one step of one set. */

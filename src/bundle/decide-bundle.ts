@@ -6,10 +6,10 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { barred, noRelease, notAtWork, notOpened, onHold } from './barred.ts';
 import { allChecks, type Bundle, type Check, checksOf, openHold, pointKey, setsConceded, setsLeft } from './bundle.ts';
 import type { BundleCommand, Command } from './command.ts';
-import type { EntryDraft, Fact } from './entries.ts';
+import type { EntryDraft } from './entries.ts';
 import { next } from './next.ts';
 import { currentRelease, nameOf } from './room.ts';
-import { actor, type BundleSituation, record, workers } from './situation.ts';
+import { actor, type BundleSituation, record, type Told, workers } from './situation.ts';
 
 type Here = Extract<
   BundleCommand,
@@ -26,7 +26,7 @@ export function decideBundle(
   const { ticket } = bundle;
   const who = actor(room, hand, workers);
   if (!who.ok) return who;
-  const leave = (...facts: readonly Fact[]): Result<readonly EntryDraft[]> => record(situation, hand, facts);
+  const leave = (...facts: readonly Told[]): Result<readonly EntryDraft[]> => record(situation, hand, facts);
 
   switch (command.do) {
     case 'open': {
@@ -102,7 +102,7 @@ export function decideBundle(
       return assertNever(command);
   }
 
-  function strike(check: Check, reason: string): Fact {
+  function strike(check: Check, reason: string): Told {
     return { kind: 'struck', body: { ticket, entry: check.seq, reason } };
   }
 }

@@ -15,8 +15,14 @@ const words = z.string().check(z.minLength(1));
 /** Counts from 1; null where the step is for the whole bundle. */
 const set = z.nullable(z.int().check(z.positive()));
 const count = z.int().check(z.nonnegative());
-/** Seconds by which the station's clock stood before the bundle's entry before this one. */
-const clockBack = z.optional(z.number().check(z.positive()));
+/** What every entry of a bundle after its ticket says of its place in it. */
+const inBundle = {
+  ticket,
+  /** Counts the bundle's entries from 1, so that none can be left out of what is shown of it. */
+  nth: z.int().check(z.positive()),
+  /** Seconds by which the station's clock stood before the bundle's entry before this one. */
+  clockBack: z.optional(z.number().check(z.positive())),
+};
 
 export const roles = ['sewer', 'supervisor', 'auditor'] as const;
 export type Role = (typeof roles)[number];
@@ -66,19 +72,18 @@ const bodies = {
   'signed-on': z.strictObject({ role: z.enum(roles) }),
   /** `changedFrom`: the other text of this procedure that the hand played last; its differences are to be read first. */
   opened: z.strictObject({
-    ticket,
+    ...inBundle,
     procedure,
     revision: words,
     digest,
     understood: digest,
     changedFrom: z.optional(digest),
-    clockBack,
   }),
-  'caution-read': z.strictObject({ ticket, set, step, caution: z.int().check(z.positive()), digest, clockBack }),
-  'changes-read': z.strictObject({ ticket, procedure, from: digest, to: digest, clockBack }),
-  'clock-started': z.strictObject({ ticket, set, step, point, digest, clockBack }),
+  'caution-read': z.strictObject({ ...inBundle, set, step, caution: z.int().check(z.positive()), digest }),
+  'changes-read': z.strictObject({ ...inBundle, procedure, from: digest, to: digest }),
+  'clock-started': z.strictObject({ ...inBundle, set, step, point, digest }),
   checked: z.strictObject({
-    ticket,
+    ...inBundle,
     set,
     step,
     point,
@@ -95,12 +100,11 @@ const bodies = {
     /** The station's clock was set back while this point was timed: the time is a lower bound. */
     clockWasSetBack: z.optional(z.literal(true)),
     digest,
-    clockBack,
   }),
-  struck: z.strictObject({ ticket, entry: count, reason: words, clockBack }),
-  'sent-back': z.strictObject({ ticket, set, step, again: z.array(step), reason: words, clockBack }),
+  struck: z.strictObject({ ...inBundle, entry: count, reason: words }),
+  'sent-back': z.strictObject({ ...inBundle, set, step, again: z.array(step), reason: words }),
   held: z.strictObject({
-    ticket,
+    ...inBundle,
     hold: words,
     set,
     step: z.nullable(step),
@@ -108,23 +112,21 @@ const bodies = {
     /** Which blank of the point; null where the hold is about no point. */
     place: z.nullable(z.int().check(z.positive())),
     reason: words,
-    clockBack,
   }),
-  settled: z.strictObject({ ticket, hold: words, set, how: settling, reason: words, clockBack }),
-  'handed-over': z.strictObject({ ticket, to: hand, clockBack }),
-  paused: z.strictObject({ ticket, reason: z.optional(words), clockBack }),
-  resumed: z.strictObject({ ticket, procedure, digest, changedFrom: z.optional(digest), clockBack }),
+  settled: z.strictObject({ ...inBundle, hold: words, set, how: settling, reason: words }),
+  'handed-over': z.strictObject({ ...inBundle, to: hand }),
+  paused: z.strictObject({ ...inBundle, reason: z.optional(words) }),
+  resumed: z.strictObject({ ...inBundle, procedure, digest, changedFrom: z.optional(digest) }),
   finished: z.strictObject({
-    ticket,
+    ...inBundle,
     sets: count,
     good: count,
     conceded: count,
     scrapped: count,
     /** A bundle on hold cannot be finished; it stands here so that the three counts can be added. */
     held: z.literal(0),
-    clockBack,
   }),
-  noted: z.strictObject({ ticket, set, step: z.nullable(step), text: words, clockBack }),
+  noted: z.strictObject({ ...inBundle, set, step: z.nullable(step), text: words }),
   'gauge-checked': z.strictObject({ gauge: words, reading: words, fit: z.enum(['fit', 'unfit']) }),
 } as const;
 

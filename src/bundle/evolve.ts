@@ -23,7 +23,10 @@ export function evolve(bundle: Bundle | undefined, entry: RecordedEntry): Bundle
   if (!isAboutBundle(entry)) return bundle;
   if (entry.kind === 'ticketed') return bundle ?? ticketed(entry, entry.body);
   if (!bundle) return undefined;
-  return happened({ ...bundle, clocks: runOn(bundle, entry.at), lastAt: entry.at, lastSeq: entry.seq }, entry);
+  return happened(
+    { ...bundle, clocks: runOn(bundle, entry.at), lastAt: entry.at, lastSeq: entry.seq, entries: entry.body.nth },
+    entry,
+  );
 }
 
 type AboutBundle = Extract<RecordedEntry, { readonly body: { readonly ticket: TicketId } }>;
@@ -43,7 +46,7 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
     case 'handed-over':
       return { ...bundle, work: 'handed over', hand: entry.body.to };
     case 'finished': {
-      const { ticket: _, clockBack: __, ...counts } = entry.body;
+      const { ticket: _, nth: __, clockBack: ___, ...counts } = entry.body;
       return { ...bundle, work: 'finished', finished: counts };
     }
     case 'changes-read':
@@ -102,6 +105,7 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
     clocks: new Map(),
     lastAt: entry.at,
     lastSeq: entry.seq,
+    entries: 0,
   };
 }
 
@@ -110,7 +114,7 @@ function taken(bundle: Bundle, hand: HandId, { changedFrom }: { readonly changed
 }
 
 function checked(bundle: Bundle, entry: RecordedEntry, body: Body<'checked'>): Bundle {
-  const { ticket: _, clockBack: __, ...rest } = body;
+  const { ticket: _, nth: __, clockBack: ___, ...rest } = body;
   const key = pointKey(body.set, body.step, body.point);
   const check: Check = { ...rest, seq: entry.seq, at: entry.at, hand: entry.hand, struck: null, again: false };
   const clocks = new Map(bundle.clocks);

@@ -14,8 +14,6 @@ import { currentRelease, emptyRoom, evolveRoom } from './room.ts';
 export interface Replay {
   /** Refuses the entry when it could not have come about so; it is folded all the same, so that the next ones can be judged. */
   next(entry: RecordedEntry): Result<void>;
-  /** The text that judging this entry takes, where the bundle is at hand: to be fetched before `next`. */
-  textFor(entry: RecordedEntry): Digest | undefined;
 }
 
 /**
@@ -51,10 +49,6 @@ export function replay(texts: (understood: Digest) => Procedure | undefined): Re
   }
 
   return {
-    textFor: (entry) => {
-      const ticket = ticketOf(entry);
-      return ticket === null ? undefined : understoodFor(bundles.get(ticket));
-    },
     next(entry) {
       const judged = judge(entry);
       room = evolveRoom(room, entry);

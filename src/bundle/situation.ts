@@ -3,7 +3,7 @@ import { formatStamp, type Instant } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { Bundle } from './bundle.ts';
-import type { EntryDraft, Fact, Role } from './entries.ts';
+import type { Body, EntryDraft, EntryKind, Role } from './entries.ts';
 import { passed } from './passed.ts';
 import type { Hand, Room } from './room.ts';
 
@@ -40,19 +40,27 @@ export function actor(room: Room, hand: HandId, allowed: readonly Role[]): Resul
 /** Who may work on bundles. */
 export const workers: readonly Role[] = ['sewer', 'supervisor'];
 
-/** Facts about a bundle as entries of this moment, each marked when the clock stands before the bundle's last entry. */
+/** What happened, without what `record` knows of its place in the bundle. */
+export type Told = {
+  [K in EntryKind]: { readonly kind: K; readonly body: Omit<Body<K>, 'nth' | 'clockBack'> };
+}[EntryKind];
+
+/** What happened as entries of this moment: counted within their bundle, and marked when the clock stands before its last entry. */
 export function record(
   { bundle, now }: Situation,
   hand: HandId,
-  facts: readonly Fact[],
+  facts: readonly Told[],
 ): Result<readonly EntryDraft[]> {
   const at = formatStamp(now);
   const back = bundle ? passed(bundle.lastAt, at).setBackMs / 1000 : 0;
   const mark = back > 0 ? { clockBack: back } : {};
   return ok(
-    facts.map((fact) => ({
+    facts.map((fact, index) => ({
       kind: fact.kind,
-      body: 'ticket' in fact.body && fact.kind !== 'ticketed' ? { ...fact.body, ...mark } : fact.body,
+      body:
+        'ticket' in fact.body && fact.kind !== 'ticketed'
+          ? { ...fact.body, nth: (bundle?.entries ?? 0) + 1 + index, ...mark }
+          : fact.body,
       at,
       hand,
     })) as readonly EntryDraft[],

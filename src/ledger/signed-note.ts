@@ -82,6 +82,14 @@ export function signNote(text: string, key: SigningKey): string {
   return `${text}\n— ${key.name} ${bytes.toString('base64')}\n`;
 }
 
+/** What stands above the signatures, whoever made them. */
+export function unsignedText(note: string): Result<string> {
+  const split = note.lastIndexOf('\n\n');
+  return split < 0
+    ? refuse('note-unreadable', 'This is no signed note: no signature stands below an empty line.')
+    : ok(note.slice(0, split + 1));
+}
+
 /**
  * The text of a signed note, when one of these keys signed it. Signatures of other keys are passed over; one of a known key that
  * does not hold spoils the note.
@@ -90,10 +98,10 @@ export function openNote(note: string, keys: readonly VerifierKey[]): Result<str
   const wrong = (what: string) => refuse('note-unreadable', `This is no signed note: ${what}.`);
   if (note.length > LONGEST_NOTE) return wrong('it is far too long');
   if (!note.isWellFormed() || CONTROL.test(note)) return wrong('it holds characters that none has');
-  const split = note.lastIndexOf('\n\n');
-  if (split < 0) return wrong('no signature stands below an empty line');
-  const text = note.slice(0, split + 1);
-  const lines = note.slice(split + 2);
+  const unsigned = unsignedText(note);
+  if (!unsigned.ok) return unsigned;
+  const text = unsigned.value;
+  const lines = note.slice(text.length + 1);
   if (lines === '' || !lines.endsWith('\n')) return wrong('its last line is cut off');
   let signed = false;
   for (const line of lines.slice(0, -1).split('\n')) {

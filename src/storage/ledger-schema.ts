@@ -98,10 +98,14 @@ function bringUp(db: DatabaseSync, file: string, station: string): void {
 }
 
 /** A ledger whose triggers were taken off, or that was given others, is not one that only grows. */
-function refuseAltered(db: DatabaseSync, file: string): void {
+export function isAltered(db: DatabaseSync): boolean {
   const expected = VERSIONS.flat();
   const found = new Set(statementsOf(db));
-  if (found.size === expected.length && expected.every((statement) => found.has(statement))) return;
+  return found.size !== expected.length || !expected.every((statement) => found.has(statement));
+}
+
+function refuseAltered(db: DatabaseSync, file: string): void {
+  if (!isAltered(db)) return;
   throw new StoreTrouble(
     `Somebody altered how the ledger ${file} is built, so its protection may be gone: stop work, keep this file, and put back the last good copy of the room.`,
   );

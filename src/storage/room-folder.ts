@@ -1,8 +1,10 @@
 import { lstatSync, readFileSync, realpathSync, statSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { KeyPlace } from '../ledger/key-place.ts';
+import type { LedgerBytes } from '../ledger/ledger-bytes.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
 import { makeFolder, replaceFile, syncFolder } from './durable.ts';
+import { openLedgerBytes } from './ledger-file.ts';
 import { ROOM_FILE, type RoomSettings, readRoomFile, writeRoomFile } from './settings.ts';
 import { openLedger } from './sqlite-ledger.ts';
 import { keyIn } from './station-key.ts';
@@ -22,6 +24,8 @@ export interface RoomFolder {
   ledger(): LedgerStore;
   /** Where this station's key is kept. */
   key(): KeyPlace;
+  /** The ledger's file as it lies there, to be checked; whoever asks closes it. Throws `StoreTrouble`. */
+  bytes(): LedgerBytes & { close(): void };
   close(): Promise<void>;
 }
 
@@ -74,6 +78,7 @@ function roomIn(folder: string, file: Pick<RoomFolder, 'name' | 'station' | 'set
       return ledger;
     },
     key: () => inPlainWords(folder, () => keyIn(join(makeHidden(folder), 'station.key'), file.station)),
+    bytes: () => openLedgerBytes(join(folder, '.walkfoot', 'ledger.db')),
     close: async () => ledger?.close(),
   };
 }

@@ -7,6 +7,7 @@ import type { HandId, ProcedureId, TicketId } from '../../src/base/brand.ts';
 import type { Instant } from '../../src/base/instant.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { THE_ROOM } from '../../src/bundle/entries.ts';
+import type { KeyPlace } from '../../src/ledger/key-place.ts';
 import { digestOf } from '../../src/ledger/leaf.ts';
 import type { LedgerStore } from '../../src/ledger/ledger-store.ts';
 import { memoryLedger } from '../../src/ledger/memory-ledger.ts';
@@ -37,11 +38,13 @@ export interface Workroom {
   release(markdown: string): Promise<void>;
 }
 
-/** A room in memory: Ines and Tomas sew, Vera supervises; one released procedure, one ticket B-1 with two sets. */
-export async function workroom(markdown: string): Promise<Workroom> {
+/** A room, in memory unless it is given a ledger: Ines and Tomas sew, Vera supervises; one released procedure, one ticket B-1 with two sets. */
+export async function workroom(
+  markdown: string,
+  { store = memoryLedger('SEW-1'), keys }: { readonly store?: LedgerStore; readonly keys?: KeyPlace } = {},
+): Promise<Workroom> {
   const clock = storyClock();
-  const store = memoryLedger('SEW-1');
-  const ledger = await roomLedger(store, clock.now);
+  const ledger = await roomLedger(store, clock.now, keys);
   let bells = 0;
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-02' as HandId, name: 'Ines', role: 'sewer', badge: '4711' });
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-03' as HandId, name: 'Tomas', role: 'sewer' });

@@ -3,7 +3,8 @@ import { entryKinds, readEntry } from '../../src/bundle/entries.ts';
 
 const D = 'a'.repeat(64);
 const ticket = 'B-1041';
-const at = { ticket, set: 1, step: 'sew' };
+const within = { ticket, nth: 3 };
+const at = { ...within, set: 1, step: 'sew' };
 
 /** One well-made body of each kind. */
 const good: Readonly<Record<string, object>> = {
@@ -21,9 +22,9 @@ const good: Readonly<Record<string, object>> = {
   withdrawn: { procedure: 'LIN', revision: 'A', reason: 'wrong' },
   ticketed: { ticket, procedure: 'LIN', sets: 2, rolls: ['R-318'] },
   'signed-on': { role: 'sewer' },
-  opened: { ticket, procedure: 'LIN', revision: 'A', digest: D, understood: D, changedFrom: D },
+  opened: { ...within, procedure: 'LIN', revision: 'A', digest: D, understood: D, changedFrom: D },
   'caution-read': { ...at, caution: 1, digest: D },
-  'changes-read': { ticket, procedure: 'LIN', from: D, to: D },
+  'changes-read': { ...within, procedure: 'LIN', from: D, to: D },
   'clock-started': { ...at, point: 'flash', digest: D },
   checked: {
     ...at,
@@ -37,15 +38,15 @@ const good: Readonly<Record<string, object>> = {
     digest: D,
     clockBack: 1.5,
   },
-  struck: { ticket, entry: 4, reason: 'wrong key' },
-  'sent-back': { ticket, set: null, step: 'sew', again: ['sew'], reason: 'off' },
-  held: { ticket, hold: 'H-001', set: 1, step: null, point: null, place: null, reason: 'a hole' },
-  settled: { ticket, hold: 'H-001', set: 1, how: { as: 'scrap', set: 1 }, reason: 'torn' },
-  'handed-over': { ticket, to: 'OP-03' },
-  paused: { ticket },
-  resumed: { ticket, procedure: 'LIN', digest: D },
-  finished: { ticket, sets: 2, good: 2, conceded: 0, scrapped: 0, held: 0 },
-  noted: { ticket, set: null, step: null, text: 'damp' },
+  struck: { ...within, entry: 4, reason: 'wrong key' },
+  'sent-back': { ...within, set: null, step: 'sew', again: ['sew'], reason: 'off' },
+  held: { ...within, hold: 'H-001', set: 1, step: null, point: null, place: null, reason: 'a hole' },
+  settled: { ...within, hold: 'H-001', set: 1, how: { as: 'scrap', set: 1 }, reason: 'torn' },
+  'handed-over': { ...within, to: 'OP-03' },
+  paused: { ...within },
+  resumed: { ...within, procedure: 'LIN', digest: D },
+  finished: { ...within, sets: 2, good: 2, conceded: 0, scrapped: 0, held: 0 },
+  noted: { ...within, set: null, step: null, text: 'damp' },
   'gauge-checked': { gauge: 'tape 1', reading: '100 mm', fit: 'fit' },
 };
 
