@@ -12,6 +12,7 @@ import {
   pointKey,
   type RunningClock,
   setsLeft,
+  stepKey,
 } from './bundle.ts';
 import { cautionKey, type Room } from './room.ts';
 import { type Place, route } from './route.ts';
@@ -61,6 +62,7 @@ export function next(procedure: Procedure, room: Room, bundle: Bundle, hand: Han
 /** The first point of the route that is not yet good, whoever is at the machine. */
 export function wantedPoint(procedure: Procedure, bundle: Bundle): WantedPoint | undefined {
   for (const at of route(procedure, setsLeft(bundle))) {
+    if (isPlainlyDone(bundle, at)) continue;
     for (const point of at.step.points) {
       const place = firstOpenBlank(bundle, at, point);
       if (place === undefined) continue;
@@ -71,6 +73,26 @@ export function wantedPoint(procedure: Procedure, bundle: Bundle): WantedPoint |
   }
   return undefined;
 }
+
+/**
+ * Whether every blank of the step has a good value, without any concession. Remembered with the step's checks, which are made anew
+ * whenever one of them changes: a bundle of many points is asked this at every key.
+ */
+function isPlainlyDone(bundle: Bundle, { set, step }: Place): boolean {
+  const checks = bundle.checks.get(stepKey(set, step.id));
+  if (!checks) return false;
+  const known = plainlyDone.get(checks);
+  if (known !== undefined) return known;
+  const done = step.points.every((point) =>
+    Array.from({ length: blanksOf(point) }).every((_, blank) =>
+      isGood(liveCheck(bundle, pointKey(set, step.id, point.id), blank + 1)),
+    ),
+  );
+  plainlyDone.set(checks, done);
+  return done;
+}
+
+const plainlyDone = new WeakMap<object, boolean>();
 
 /** The first blank of a point that has no good value and is not let through; undefined when the point is done. */
 export function firstOpenBlank(bundle: Bundle, at: Place, point: Point): number | undefined {

@@ -143,4 +143,5 @@ function played(room: Room, hand: HandId, procedure: ProcedureId, digest: Digest
 
 const put = <K, V>(map: ReadonlyMap<K, V>, key: K, value: V): ReadonlyMap<K, V> => new Map(map).set(key, value);
 
-const numberIn = (name: string): number => Number(/(\d{1,9})$/.exec(name)?.[1] ?? 0);
+/** The number in a name as the program gives them. One that a person made up with more digits is passed over: counting could never leave it behind. */
+const numberIn = (name: string): number => Number(/^[HK]-(\d{1,6})$/.exec(name)?.[1] ?? 0);

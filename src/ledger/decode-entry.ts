@@ -14,7 +14,7 @@ export function decodeEntry(text: string): Result<Entry> {
   if (!json.ok) return json;
   const shape = EntryShape.safeParse(json.value);
   if (!shape.success) return refuse('entry-shape', `This is no ledger entry: ${firstProblem(shape.error)}.`);
-  if (canonicalOrNothing(json.value) !== text) {
+  if (!isCanonical(text, json.value)) {
     return refuse(
       'entry-canonical',
       'This ledger entry is not written in its canonical form, so somebody else wrote or changed it.',
@@ -45,13 +45,30 @@ function parse(text: string): Result<Json> {
   }
 }
 
-/** Text from outside may hold what has no canonical form, or be nested deeper than the stack: here that is an answer, not a bug. */
-function canonicalOrNothing(value: Json): string | undefined {
+/**
+ * JSON.stringify writes numbers and strings as RFC 8785 does, and members in the order they were read: where it gives the text back,
+ * only their order and lone surrogates are left to be looked at. The library, which takes five times as long, has the last word.
+ */
+function isCanonical(text: string, value: Json): boolean {
   try {
-    return canonicalText(value);
+    if (!text.includes('\\ud') && JSON.stringify(value) === text && isSorted(value)) return true;
+    return canonicalText(value) === text;
   } catch {
-    return undefined;
+    // Text from outside may hold what has no canonical form, or be nested deeper than the stack: here that is an answer, not a bug.
+    return false;
   }
+}
+
+/** Whether the members of every object in it stand in order of their UTF-16 code units. */
+function isSorted(value: Json): boolean {
+  if (typeof value !== 'object' || value === null) return true;
+  if (Array.isArray(value)) return value.every(isSorted);
+  let before: string | undefined;
+  for (const [name, member] of Object.entries(value)) {
+    if ((before !== undefined && name <= before) || !isSorted(member)) return false;
+    before = name;
+  }
+  return true;
 }
 
 function firstProblem(error: z.core.$ZodError): string {

@@ -83,8 +83,9 @@ export function openLedgerBytes(file: string): LedgerBytes & { close(): void } {
 /** The rows of a statement one by one; what SQLite objects to on the way is a `StoreTrouble`. */
 function* rows<Row>(file: string, statement: StatementSync, ...values: readonly number[]): Generator<Row> {
   const all = inPlainWords(file, () => statement.iterate(...values));
+  const next = (): IteratorResult<unknown> => all.next();
   for (;;) {
-    const row = inPlainWords(file, () => all.next());
+    const row = inPlainWords(file, next);
     if (row.done) return;
     yield row.value as Row;
   }

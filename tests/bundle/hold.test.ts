@@ -67,6 +67,11 @@ test('holds are numbered through the room, or named', () => {
     .refused('hold-taken');
 });
 
+test('a number that somebody made up does not lead the counting astray', () => {
+  const named = given(lining, open, hold('bundle', ines, 'H-1000000000'), settle(rework('kit'), olaf, 'H-1000000000'));
+  named.when(hold('bundle')).leaves(['held', { hold: 'H-001' }]);
+});
+
 test('only a supervisor settles, the hold that is open, with a reason, and not on their own work', () => {
   const stopped = given(lining, ...held);
   stopped.when(settle(rework('sew'), jon)).refused('role');
