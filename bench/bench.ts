@@ -8,12 +8,13 @@ import { join } from 'node:path';
 import { durableEntry } from './durable-entry.ts';
 import { firstFrame } from './first-frame.ts';
 import { keyToFrame } from './key-to-frame.ts';
+import { largeLedger } from './large-ledger.ts';
 import { memory } from './memory.ts';
 import { proofreading } from './proofreading.ts';
 import { run } from './run.ts';
 import { whoCommand } from './who-command.ts';
 
-const rows = { firstFrame, whoCommand, keyToFrame, durableEntry, proofreading, memory };
+const rows = { firstFrame, whoCommand, keyToFrame, durableEntry, proofreading, memory, largeLedger };
 const wanted = process.argv[2]?.toLowerCase() ?? '';
 
 const folder = mkdtempSync(join(tmpdir(), 'walkfoot-bench-'));

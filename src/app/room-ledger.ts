@@ -12,7 +12,7 @@ import { actor } from '../bundle/situation.ts';
 import type { Draft } from '../ledger/entry.ts';
 import type { KeyPlace } from '../ledger/key-place.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
-import { type SigningKey, verifierKeyOf } from '../ledger/signed-note.ts';
+import { type SigningKey, verifierKeyText, verifierOf } from '../ledger/note-key.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { readEntries, understood } from './read-entries.ts';
 import { keptProcedure } from './understood.ts';
@@ -45,8 +45,8 @@ export interface RoomLedger {
   /** Loads one bundle whole. */
   playing(ticket: TicketId): Promise<Result<Playing>>;
   attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>>;
-  /** Signs the ledger as it stands and answers the checkpoint; throws where there is no key place. */
-  seal(): Promise<string>;
+  /** What the station signs with, once the ledger names it; throws where nothing is signed. */
+  key(): Promise<SigningKey>;
   /** Puts a new key in the place of the station's, in this supervisor's name. */
   newKey(hand: HandId): Promise<Result<Attempted>>;
   /** The procedure as it was understood at its release, kept under this digest. */
@@ -54,7 +54,7 @@ export interface RoomLedger {
 }
 
 /** After these the ledger is signed as it then stands: what was finished, released, settled, or left. */
-const sealed: readonly EntryKind[] = ['finished', 'released', 'settled', 'paused', 'keyed'];
+const sealed: readonly EntryKind[] = ['finished', 'released', 'settled', 'paused'];
 
 /** Kinds of entry that tell where each bundle stands. */
 const overviewKinds: readonly EntryKind[] = ['ticketed', 'paused', 'handed-over', 'finished', ...roomKinds];
@@ -147,17 +147,18 @@ export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPla
       }
       return done;
     },
-    async seal() {
-      const key = await keyed();
-      if (!key) throw new Error('nothing is signed here');
-      return store.seal(key);
+    async key() {
+      return (await keyed()) ?? unsigned();
     },
     async newKey(hand) {
-      if (!keys) throw new Error('nothing is signed here');
+      if (!keys) return unsigned();
       await catchUp();
       const may = actor(room, hand, ['supervisor']);
       if (!may.ok) return may;
-      return attempt(null, { do: 'take key', hand, key: verifierKeyOf(keys.replace()) });
+      const done = await attempt(null, { do: 'take key', hand, key: verifierKeyText(verifierOf(keys.replace())) });
+      const key = done.ok ? await keyed() : undefined;
+      if (key) await store.seal(key);
+      return done;
     },
   };
 
@@ -168,7 +169,7 @@ export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPla
     await catchUp();
     const named = room.keys.at(-1);
     const key = keys.find() ?? (named === undefined ? keys.make() : lost());
-    signing = { key, name: verifierKeyOf(key) };
+    signing = { key, name: verifierKeyText(verifierOf(key)) };
     if (named === signing.name) return key;
     if (named !== undefined) throw otherKey();
     const done = await attempt(null, { do: 'take key', hand: THE_ROOM, key: signing.name });
@@ -220,3 +221,7 @@ const otherKey = (): StoreTrouble =>
   new StoreTrouble(
     'The key in .walkfoot/station.key is not the one this ledger names: put the station’s own key back, or let a supervisor make a new one with `walkfoot station --new-key`.',
   );
+
+function unsigned(): never {
+  throw new Error('nothing is signed here');
+}

@@ -141,7 +141,7 @@ type Frozen<T> = T extends string | number | null | undefined
     : { readonly [K in keyof T]: Frozen<T[K]> };
 
 /** What happened, with its body's type told by its kind. */
-export type Fact = { [K in EntryKind]: { readonly kind: K; readonly body: Body<K> } }[EntryKind];
+type Fact = { [K in EntryKind]: { readonly kind: K; readonly body: Body<K> } }[EntryKind];
 
 /** A fact that is in the ledger: where, when (RFC 3339 with offset) and by whom. */
 export type RecordedEntry = Fact & { readonly seq: number; readonly at: string; readonly hand: HandId };

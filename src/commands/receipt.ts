@@ -1,6 +1,6 @@
-import { writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { writeReceipt } from '../ledger/receipt.ts';
+import { makeReceipt } from '../ledger/receipt.ts';
 import { inPlainWords } from '../storage/trouble.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say } from './io.ts';
@@ -18,22 +18,26 @@ export function receipt(typed: string, options: ReceiptOptions, io: Io): Promise
     if (ticket === undefined) return cannot(io, `There is no ticket ${typed} in this room: look at its label.`);
     const since = options.since === undefined ? undefined : checkpointFrom(options.since, io);
     if (since && !since.ok) return cannot(io, since.error.message);
-    const older = since ? [since.value.checkpoint.size] : [];
-    const note = await ledger.seal();
+    const from = since?.value.checkpoint.size;
+    const key = await ledger.key();
+    const checkpoint = await store.seal(key);
     const tree = await store.tree();
-    if (older.some((size) => size < 1 || size > tree.size))
+    if (from !== undefined && (from < 1 || from > tree.size))
       return cannot(
         io,
-        `${options.since} was signed over ${older[0]} entries, and this ledger has ${tree.size}: it is another ledger’s, or this one’s end was cut off.`,
+        `${options.since} was signed over ${from} entries, and this ledger has ${tree.size}: it is another ledger’s, or this one’s end was cut off.`,
       );
     const entries = await store.read({ ticket });
-    const texts = new Set(entries.flatMap(({ entry }) => (entry.kind === 'opened' ? [entry.body.digest] : [])));
-    const releases = (await store.read({ kinds: ['released'] })).filter(({ entry }) => texts.has(entry.body.digest));
-    const all = [...entries, ...releases].sort((a, b) => a.entry.seq - b.entry.seq);
+    const made = makeReceipt(
+      { ticket, entries, tree, checkpoint, ...(from === undefined ? {} : { since: from }) },
+      key,
+    );
+    if (!made.ok) return cannot(io, `${made.error.message} Run \`walkfoot verify\`.`);
     const file = options.out ?? `${ticket}.receipt`;
-    const text = writeReceipt({ ticket, entries: all, note, tree, older });
     const path = resolve(io.cwd, file);
-    inPlainWords(path, () => writeFileSync(path, text, { flag: 'wx', flush: true }));
+    if (existsSync(path))
+      return cannot(io, `There is a file ${file} already, and it may prove something: name another with --out.`);
+    inPlainWords(path, () => writeFileSync(path, made.value, { flag: 'wx', flush: true }));
     say(
       io,
       `${file}: ${entries.length} entries of ${ticket}, signed over ${tree.size}. Check it with \`walkfoot verify ${file} --key KEY\`; \`walkfoot station\` prints the key.`,

@@ -1,5 +1,6 @@
 import { readCheckpoint } from '../ledger/checkpoint.ts';
-import { unsignedText, verifierKeyOf } from '../ledger/signed-note.ts';
+import { verifierKeyText, verifierOf } from '../ledger/note-key.ts';
+import { unsignedText } from '../ledger/signed-note.ts';
 import { whoActs } from './hand.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
@@ -21,17 +22,17 @@ export function station(options: StationOptions, io: Io): Promise<ExitCode> {
       if (!made.ok) return cannot(io, made.error.message);
     }
     if (options.checkpoint) {
-      io.out(await ledger.seal());
+      io.out(await store.seal(await ledger.key()));
       return 0;
     }
     const keys = ledger.room().keys;
     const last = (await store.checkpoints()).at(-1);
-    const text = last === undefined ? undefined : unsignedText(last);
+    const text = last === undefined ? undefined : unsignedText('The checkpoint', last);
     const read = text?.ok ? readCheckpoint(text.value) : undefined;
     const { size: entries } = await store.tree();
     const signed = read?.ok ? read.value.size : 0;
     const here = room.key().find();
-    const usable = here !== undefined && verifierKeyOf(here) === keys.at(-1);
+    const usable = here !== undefined && verifierKeyText(verifierOf(here)) === keys.at(-1);
     if (options.json)
       sayJson(io, {
         station: room.station,

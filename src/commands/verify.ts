@@ -3,8 +3,10 @@ import { resolve } from 'node:path';
 import { checkLedger, type Elsewhere } from '../app/check-ledger.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { type Checkpoint, readCheckpoint } from '../ledger/checkpoint.ts';
-import { checkReceipt, noteIn, type Receipt } from '../ledger/receipt.ts';
-import { openNote, readVerifierKey, unsignedText, type VerifierKey } from '../ledger/signed-note.ts';
+import { readVerifierKey, type VerifierKey } from '../ledger/note-key.ts';
+import { checkReceipt, type Receipt } from '../ledger/receipt.ts';
+import { readReceiptText } from '../ledger/receipt-text.ts';
+import { openNote, unsignedText } from '../ledger/signed-note.ts';
 import { checkedLedger } from '../reports/checked-ledger.ts';
 import { openRoomFolder } from '../storage/room-folder.ts';
 import { refuseTrouble } from '../storage/trouble.ts';
@@ -24,9 +26,8 @@ export async function verify(file: string | undefined, options: VerifyOptions, i
   const since = options.since === undefined ? undefined : checkpointFrom(options.since, io);
   if (since && !since.ok) return cannot(io, since.error.message);
   if (key && since) {
-    const signed = openNote(since.value.note, [key.value]);
-    if (!signed.ok)
-      return cannot(io, `${options.since} is not a checkpoint of ${key.value.name}. ${signed.error.message}`);
+    const signed = openNote(options.since ?? '', since.value.note, key.value);
+    if (!signed.ok) return cannot(io, signed.error.message);
   }
   if (file === undefined)
     return verifyRoom({ ...(key && { key: key.value }), ...(since && { since: since.value }) }, options, io);
@@ -59,20 +60,17 @@ async function verifyRoom(elsewhere: Elsewhere, options: VerifyOptions, io: Io):
 
 function sayReceipt(checked: Result<Receipt>, options: VerifyOptions, io: Io): ExitCode {
   if (options.json) {
-    const { ticket = null, finished = null, entries = [], checkpoint } = checked.ok ? checked.value : {};
-    const signed = checkpoint ? { station: checkpoint.origin, size: checkpoint.size } : null;
     const fault = checked.ok ? null : { rule: checked.error.rule, what: checked.error.message };
-    sayJson(io, { intact: checked.ok, fault, ticket, finished, checkpoint: signed, entries });
+    sayJson(io, { intact: checked.ok, fault, ...(checked.ok ? checked.value : {}) });
   } else if (checked.ok) {
-    const { ticket, entries, checkpoint, finished } = checked.value;
-    const own = entries.filter(({ body }) => body.ticket === ticket).length;
+    const { ticket, entries, checkpoint } = checked.value;
     say(
       io,
-      `The receipt of ${ticket} is good: ${own} entries of it stand in the ledger of ${checkpoint.origin} as they were written, without a gap.`,
+      `The receipt of ${ticket} is good: its ${entries.length} entries stand in the ledger of ${checkpoint.origin} as they were written, and none is left out.`,
     );
     say(
       io,
-      finished
+      entries.at(-1)?.kind === 'finished'
         ? 'The bundle is finished.'
         : 'The bundle was not finished when this was signed: what came later is not in it.',
     );
@@ -94,15 +92,16 @@ export function checkpointFrom(
 ): Result<{ readonly note: string; readonly checkpoint: Checkpoint }> {
   const text = textFrom(file, io);
   if (!text.ok) return text;
-  const note = text.value.startsWith('{') ? noteIn(text.value) : ok(text.value);
-  const unsigned = note.ok ? unsignedText(note.value) : note;
+  const receipt = readReceiptText(text.value);
+  const note = receipt.ok ? receipt.value.checkpoint : text.value;
+  const unsigned = unsignedText(file, note);
   const checkpoint = unsigned.ok ? readCheckpoint(unsigned.value) : unsigned;
-  if (!note.ok || !checkpoint.ok)
+  if (!checkpoint.ok)
     return refuse(
       'checkpoint-unreadable',
       `${file} holds no checkpoint and no receipt: give the file that \`walkfoot station --checkpoint\` wrote.`,
     );
-  return ok({ note: note.value, checkpoint: checkpoint.value });
+  return ok({ note, checkpoint: checkpoint.value });
 }
 
 /** More than a receipt of the largest bundle is a file of something else. Bytes. */
@@ -113,8 +112,10 @@ function textFrom(file: string, io: Io): Result<string> {
   try {
     const { size } = statSync(path);
     if (size > LIMIT) return refuse('file-size', `${file} is far too long for a receipt or a key: check its name.`);
-    return ok(readFileSync(path, 'utf8'));
+    return ok(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(readFileSync(path)));
   } catch (error) {
+    if (error instanceof TypeError)
+      return refuse('file-text', `${file} is no text, or its letters were damaged on the way: send it as a file.`);
     return refuseTrouble('file-unreadable', error, path);
   }
 }

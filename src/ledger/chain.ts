@@ -1,14 +1,15 @@
+import type { Digest } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
-import { readCheckpoint } from './checkpoint.ts';
-import { leafBytes } from './leaf.ts';
+import { type Checkpoint, openCheckpoint } from './checkpoint.ts';
+import { leafDigest } from './leaf.ts';
 import type { LedgerBytes } from './ledger-bytes.ts';
-import { openNote, type VerifierKey } from './signed-note.ts';
-import { TreeEdge } from './tree.ts';
+import type { VerifierKey } from './note-key.ts';
+import { pushLeaf, rootOf } from './tree.ts';
 
 /** A checkpoint kept elsewhere, whose tree the ledger must have grown from. */
 export interface Before {
   readonly size: number;
-  readonly root: Uint8Array;
+  readonly root: Digest;
 }
 
 /**
@@ -17,7 +18,8 @@ export interface Before {
  */
 export class Chain {
   readonly #bytes: LedgerBytes;
-  readonly #edge = new TreeEdge();
+  readonly #peaks: Digest[] = [];
+  #size = 0;
   readonly #levels: Iterator<{ readonly place: unknown; readonly hash: unknown }>[] = [];
   readonly #checkpoints: readonly { readonly size: unknown; readonly note: unknown }[];
   readonly #before: Before | undefined;
@@ -30,10 +32,10 @@ export class Chain {
   }
 
   get size(): number {
-    return this.#edge.size;
+    return this.#size;
   }
-  root(): Uint8Array {
-    return this.#edge.root();
+  root(): Digest {
+    return rootOf({ size: this.#size, peaks: this.#peaks });
   }
   /** How many entries the last checkpoint that was reached covers, and how many checkpoints that were. */
   get signed(): { readonly size: number; readonly checkpoints: number } {
@@ -42,13 +44,16 @@ export class Chain {
 
   /** Adds an entry's text; refuses when its leaf, or a node that is complete with it, is not what is kept. */
   add(text: string, kept: unknown): Result<void> {
-    const leaf = leafBytes(text);
-    if (!same(leaf, kept)) return refuse('leaf', 'it does not come to the hash that was kept for it');
+    const leaf = leafDigest(text);
+    if (!isBytesOf(kept, leaf)) return refuse('leaf', 'it does not come to the hash that was kept for it');
     let wrong: string | undefined;
-    this.#edge.add(leaf, (level, place, hash) => {
+    pushLeaf(this.#peaks, this.#size++, leaf, (first, end, root) => {
+      const width = end - first;
+      if (width === 1) return;
+      const level = Math.log2(width);
       this.#levels[level] ??= this.#bytes.level(level);
       const row = this.#levels[level].next().value;
-      if (row?.place !== place || !same(hash, row.hash))
+      if (row?.place !== first / width || !isBytesOf(row.hash, root))
         wrong = 'it does not fit into the tree of hashes that was kept over the entries before it';
     });
     return wrong === undefined ? ok(undefined) : refuse('tree', wrong);
@@ -56,22 +61,17 @@ export class Chain {
 
   /** Holds every checkpoint of just this size against the tree; `keys` are those the ledger has named so far. */
   check(keys: readonly VerifierKey[]): Result<void> {
-    if (this.#before?.size === this.size && !same(this.root(), this.#before.root))
+    if (this.#before?.size === this.size && this.root() !== this.#before.root)
       return refuse(
         'history',
         `the first ${this.size} entries are not those that the checkpoint kept elsewhere was signed over: history was rewritten`,
       );
     const next = this.#checkpoints[this.#reached];
     if (next?.size !== this.size) return ok(undefined);
-    const text = typeof next.note === 'string' ? openNote(next.note, keys) : refuse('note', 'It is no text.');
-    const read = text.ok ? readCheckpoint(text.value) : text;
+    const read = openedBy(keys, String(next.note));
     if (!read.ok)
       return refuse('checkpoint', `the checkpoint over ${this.size} entries does not hold. ${read.error.message}`);
-    if (
-      read.value.origin !== this.#bytes.station ||
-      read.value.size !== this.size ||
-      !same(this.root(), read.value.root)
-    )
+    if (read.value.size !== this.size || read.value.root !== this.root())
       return refuse('checkpoint', `the checkpoint over ${this.size} entries was signed over others`);
     this.#reached++;
     return ok(undefined);
@@ -99,4 +99,11 @@ export class Chain {
   }
 }
 
-const same = (a: Uint8Array, b: unknown): boolean => b instanceof Uint8Array && Buffer.compare(a, b) === 0;
+/** The checkpoint, when one of these keys signed it; refused as the newest of them sees it. */
+function openedBy(keys: readonly VerifierKey[], note: string): Result<Checkpoint> {
+  const read = keys.map((key) => openCheckpoint(note, key));
+  return read.find(({ ok }) => ok) ?? read.at(-1) ?? refuse('key', 'No entry before it names a key.');
+}
+
+const isBytesOf = (bytes: unknown, digest: Digest): boolean =>
+  bytes instanceof Uint8Array && Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length).toString('hex') === digest;

@@ -1,27 +1,47 @@
+import type { Digest } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { fromBase64, toBase64 } from './base64.ts';
+import type { SigningKey, VerifierKey } from './note-key.ts';
+import { openNote, signNote } from './signed-note.ts';
+import { isDigest } from './tree.ts';
 
-/** What a ledger was at one moment: whose, how many entries, and the root of the tree over them. */
+/** What a ledger looked like at a moment: C2SP tlog-checkpoint (c2sp.org/tlog-checkpoint). */
 export interface Checkpoint {
+  /** Whose ledger: the station's name. */
   readonly origin: string;
+  /** How many entries. */
   readonly size: number;
-  /** 32 bytes. */
-  readonly root: Uint8Array;
+  /** Root of their tree. */
+  readonly root: Digest;
+  /** Lines that others may have added; this program adds none. */
+  readonly extensions: readonly string[];
 }
 
-/** The text that is signed, as C2SP tlog-checkpoint has it. */
-export const checkpointText = ({ origin, size, root }: Checkpoint): string =>
-  `${origin}\n${size}\n${Buffer.from(root).toString('base64')}\n`;
+/** The checkpoint as a signed note. Its origin is the key's name. A size or a root that cannot be is a bug and throws. */
+export function signCheckpoint({ size, root }: Pick<Checkpoint, 'size' | 'root'>, key: SigningKey): string {
+  if (!Number.isSafeInteger(size) || size < 0 || !isDigest(root)) throw new Error('this is no state of a ledger');
+  return signNote(`${key.name}\n${size}\n${toBase64(Buffer.from(root, 'hex'))}\n`, key);
+}
 
-/** Reads such a text; extension lines of others are passed over. */
+/** Reads a checkpoint that the key's owner signed for their own ledger; refuses every other. Never throws. */
+export function openCheckpoint(note: string, key: VerifierKey): Result<Checkpoint> {
+  const text = openNote('The checkpoint', note, key);
+  if (!text.ok) return text;
+  const read = readCheckpoint(text.value);
+  if (!read.ok || read.value.origin === key.name) return read;
+  return refuse('checkpoint-origin', `The checkpoint is of ${read.value.origin} and not of ${key.name}.`);
+}
+
+/** Reads a checkpoint's text, that is a note's without its signatures. Never throws. */
 export function readCheckpoint(text: string): Result<Checkpoint> {
-  const wrong = (what: string) => refuse('checkpoint-unreadable', `This is no checkpoint: ${what}.`);
-  if (!text.endsWith('\n')) return wrong('its last line is cut off');
-  const [origin = '', digits = '', base64 = '', ...more] = text.slice(0, -1).split('\n');
-  if (origin === '' || more.includes('')) return wrong('a line is empty');
-  const size = Number(digits);
-  if (!/^(0|[1-9]\d*)$/.test(digits) || !Number.isSafeInteger(size))
-    return wrong('its second line is no number of entries');
-  const root = Buffer.from(base64, 'base64');
-  if (root.length !== 32 || root.toString('base64') !== base64) return wrong('its third line is no root');
-  return ok({ origin, size, root });
+  const [origin = '', size = '', encoded = '', ...rest] = text.split('\n');
+  const extensions = rest.slice(0, -1);
+  const root = fromBase64(encoded);
+  if (rest.at(-1) !== '' || origin === '' || extensions.includes('') || !DECIMAL.test(size) || root?.length !== 32)
+    return refuse('checkpoint-form', 'This is no checkpoint: it should give a name, a number of entries and a root.');
+  if (!Number.isSafeInteger(Number(size)))
+    return refuse('checkpoint-size', 'The checkpoint is of more entries than this program can count.');
+  return ok({ origin, size: Number(size), root: root.toString('hex') as Digest, extensions });
 }
+
+const DECIMAL = /^(0|[1-9]\d{0,19})$/;

@@ -1,4 +1,4 @@
-import type { SigningKey } from './signed-note.ts';
+import type { SigningKey } from './note-key.ts';
 
 /** Where a station keeps the key it signs with. All may throw `StoreTrouble`. */
 export interface KeyPlace {

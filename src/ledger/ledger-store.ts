@@ -1,6 +1,6 @@
 import type { Digest } from '../base/brand.ts';
 import type { Draft, Entry } from './entry.ts';
-import type { SigningKey } from './signed-note.ts';
+import type { SigningKey } from './note-key.ts';
 import type { NodeAt } from './tree.ts';
 
 /** An entry with the canonical text it was hashed from and its leaf hash, SHA-256(0x00 ‖ bytes) in hexadecimal. */

@@ -4,7 +4,7 @@ import type { KeptText, LedgerStore, StoredEntry } from './ledger-store.ts';
 import { matchesFilter } from './matches-filter.ts';
 import { sealEntry } from './seal-entry.ts';
 import { sealedNote } from './sealed-note.ts';
-import { type NodeAt, nodeHash } from './tree.ts';
+import { type NodeAt, nodeDigest } from './tree.ts';
 
 /**
  * A ledger that lives as long as the program: for rehearsals, which record nothing, and for tests.
@@ -16,8 +16,8 @@ export function memoryLedger(station: string, entries: readonly StoredEntry[] = 
   const notes: string[] = [];
   const nodeAt: NodeAt = (level, place) =>
     level === 0
-      ? Buffer.from(lines[place]?.leaf ?? '', 'hex')
-      : nodeHash(nodeAt(level - 1, 2 * place), nodeAt(level - 1, 2 * place + 1));
+      ? (lines[place]?.leaf ?? missing(place))
+      : nodeDigest(nodeAt(level - 1, 2 * place), nodeAt(level - 1, 2 * place + 1));
   const head = (): number => lines.at(-1)?.entry.seq ?? -1;
 
   return {
@@ -47,4 +47,8 @@ export function memoryLedger(station: string, entries: readonly StoredEntry[] = 
     checkpoints: async () => [...notes],
     close: async () => {},
   };
+}
+
+function missing(seq: number): never {
+  throw new Error(`there is no entry ${seq}`);
 }

@@ -1,135 +1,93 @@
-import {
-  createPrivateKey,
-  createPublicKey,
-  generateKeyPairSync,
-  hash,
-  type KeyObject,
-  sign,
-  verify,
-} from 'node:crypto';
+import { sign, verify } from 'node:crypto';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { fromBase64, toBase64 } from './base64.ts';
+import { isKeyName, type SigningKey, type VerifierKey, verifierOf } from './note-key.ts';
 
-/** A station's own key: it signs in the station's name. */
-export interface SigningKey {
-  readonly name: string;
-  readonly secret: KeyObject;
-}
-
-/** What others need to check a signature: a C2SP verifier key, read. */
-export interface VerifierKey {
-  readonly name: string;
-  /** First 4 bytes of SHA-256(name ‖ LF ‖ 0x01 ‖ public key), in hexadecimal. */
-  readonly id: string;
-  readonly key: KeyObject;
-}
-
-/** C2SP signed-note: the algorithm byte of Ed25519. */
-const ED25519 = 1;
-/** A name without spaces of any kind and without `+`. */
-const KEY_NAME = /^[^\s+\p{C}]+$/u;
-/** More than a note of ours, or of anybody we know, holds. Characters. */
-const LONGEST_NOTE = 65_536;
-
-/** A new key from the machine's source of chance. */
-export const newSigningKey = (name: string): SigningKey => ({
-  name,
-  secret: generateKeyPairSync('ed25519').privateKey,
-});
-
-/** The key as PKCS #8 in PEM (RFC 8410), which is how it lies in its file. */
-export const secretText = ({ secret }: SigningKey): string => String(secret.export({ type: 'pkcs8', format: 'pem' }));
-
-/** Reads what `secretText` wrote. */
-export function readSecret(name: string, pem: string): Result<SigningKey> {
-  try {
-    const secret = createPrivateKey(pem);
-    if (secret.asymmetricKeyType === 'ed25519') return ok({ name, secret });
-  } catch {}
-  return refuse('key-unreadable', 'It holds no Ed25519 key.');
-}
-
-/** `name+id+base64(0x01 ‖ public key)`: the C2SP verifier key of this station, for whoever is to check it. */
-export function verifierKeyOf({ name, secret }: SigningKey): string {
-  const { x = '' } = createPublicKey(secret).export({ format: 'jwk' });
-  const bytes = Buffer.concat([Buffer.from([ED25519]), Buffer.from(x, 'base64url')]);
-  return `${name}+${keyId(name, bytes)}+${bytes.toString('base64')}`;
-}
-
-/** Reads a C2SP verifier key of the Ed25519 kind. */
-export function readVerifierKey(text: string): Result<VerifierKey> {
-  const wrong = (what: string) =>
-    refuse(
-      'verifier-key',
-      `This is no key to check signatures with: ${what}. Copy the whole line that \`walkfoot station\` prints.`,
-    );
-  const [, name = '', id = '', base64 = ''] =
-    /^([^+]*)\+([0-9a-f]{8})\+([A-Za-z0-9+/]+={0,2})$/.exec(text.trim()) ?? [];
-  if (!KEY_NAME.test(name)) return wrong('it is not of the form name+id+key');
-  const bytes = fromBase64(base64);
-  if (bytes?.length !== 33 || bytes[0] !== ED25519) return wrong('it is not an Ed25519 key');
-  if (keyId(name, bytes) !== id) return wrong('its parts do not belong together');
-  const x = bytes.subarray(1).toString('base64url');
-  return ok({ name, id, key: createPublicKey({ key: { kty: 'OKP', crv: 'Ed25519', x }, format: 'jwk' }) });
-}
-
-/** The text, which ends with a line feed, with this key's signature below: a C2SP signed note. */
+/**
+ * The text with a signature below it: C2SP signed-note (c2sp.org/signed-note), Ed25519. The text ends in a line feed and
+ * holds no other control character; a text that cannot be signed is a bug and throws.
+ */
 export function signNote(text: string, key: SigningKey): string {
-  if (!text.endsWith('\n')) throw new Error('a note ends with a line feed');
-  const id = readVerifierKey(verifierKeyOf(key));
-  if (!id.ok) throw new Error(`${key.name} cannot be the name of a key`);
-  const signature = sign(null, Buffer.from(text), key.secret);
-  const bytes = Buffer.concat([Buffer.from(id.value.id, 'hex'), signature]);
-  return `${text}\n— ${key.name} ${bytes.toString('base64')}\n`;
-}
-
-/** What stands above the signatures, whoever made them. */
-export function unsignedText(note: string): Result<string> {
-  const split = note.lastIndexOf('\n\n');
-  return split < 0
-    ? refuse('note-unreadable', 'This is no signed note: no signature stands below an empty line.')
-    : ok(note.slice(0, split + 1));
+  if (!isText(text))
+    throw new Error('this text cannot be signed: it must end in a line feed and hold no control characters');
+  const { id } = verifierOf(key);
+  const signature = sign(null, Buffer.from(text), key.privateKey);
+  const note = `${text}\n${DASH} ${key.name} ${toBase64(Buffer.concat([Buffer.from(id, 'hex'), signature]))}\n`;
+  if (note.length > LONGEST_NOTE) throw new Error('this text is too long to be signed');
+  return note;
 }
 
 /**
- * The text of a signed note, when one of these keys signed it. Signatures of other keys are passed over; one of a known key that
- * does not hold spoils the note.
+ * The text that the key signed, its last line feed with it. Refuses a note in any other form, one that the key did not sign, and
+ * one where a signature in the key's name does not fit; signatures of other keys are left alone. `what` begins the sentence
+ * of a refusal, such as `The checkpoint`. Never throws.
  */
-export function openNote(note: string, keys: readonly VerifierKey[]): Result<string> {
-  const wrong = (what: string) => refuse('note-unreadable', `This is no signed note: ${what}.`);
-  if (note.length > LONGEST_NOTE) return wrong('it is far too long');
-  if (!note.isWellFormed() || CONTROL.test(note)) return wrong('it holds characters that none has');
-  const unsigned = unsignedText(note);
-  if (!unsigned.ok) return unsigned;
-  const text = unsigned.value;
-  const lines = note.slice(text.length + 1);
-  if (lines === '' || !lines.endsWith('\n')) return wrong('its last line is cut off');
-  let signed = false;
-  for (const line of lines.slice(0, -1).split('\n')) {
-    const [, name = '', base64 = ''] = /^— (\S+) (\S+)$/u.exec(line) ?? [];
-    const bytes = fromBase64(base64);
-    if (!KEY_NAME.test(name) || !bytes || bytes.length < 5) return wrong('a line below the empty one is no signature');
-    const id = bytes.toString('hex', 0, 4);
-    const key = keys.find((each) => each.name === name && each.id === id);
-    if (!key) continue;
-    if (!verify(null, Buffer.from(text), key.key, bytes.subarray(4)))
-      return refuse(
-        'note-signature',
-        `The signature of ${name} does not belong to this text: one of them was changed.`,
-      );
-    signed = true;
+export function openNote(what: string, note: string, key: VerifierKey): Result<string> {
+  const read = readNote(what, note);
+  if (!read.ok) return read;
+  const { text, signatures } = read.value;
+  const ours = signatures.filter(({ name, id }) => name === key.name && id === key.id);
+  if (ours.length === 0) {
+    const others = signatures.map(({ name, id }) => `${name}+${id}`).join(', ');
+    return refuse('note-key', `${what} is signed with another key, ${others}, and not with ${key.name}+${key.id}.`);
   }
-  const names = [...new Set(keys.map((key) => key.name))].join(', ');
-  return signed ? ok(text) : refuse('note-unsigned', `The key that was given (${names}) did not sign this.`);
+  const bytes = Buffer.from(text);
+  if (!ours.every(({ signature }) => verify(null, bytes, key.publicKey, signature)))
+    return refuse(
+      'note-signature',
+      `${what} was changed after it was signed: the signature of ${key.name} does not fit.`,
+    );
+  return ok(text);
 }
 
-/** Below the space only the line feed may stand in a note. */
-const CONTROL = /[\u0000-\u0009\u000b-\u001f]/;
-
-const keyId = (name: string, bytes: Uint8Array): string =>
-  hash('sha256', Buffer.concat([Buffer.from(`${name}\n`), bytes]), 'hex').slice(0, 8);
-
-/** Undefined for what is not exactly the base64 of its bytes. */
-function fromBase64(text: string): Buffer | undefined {
-  const bytes = Buffer.from(text, 'base64');
-  return text !== '' && bytes.toString('base64') === text ? bytes : undefined;
+/** What stands above the signatures, whoever made them. */
+export function unsignedText(what: string, note: string): Result<string> {
+  const read = readNote(what, note);
+  return read.ok ? ok(read.value.text) : read;
 }
+
+/** UTF-16 units; a receipt of a bundle of ten thousand entries is shorter. */
+export const LONGEST_NOTE = 16 * 2 ** 20;
+
+interface Note {
+  readonly text: string;
+  readonly signatures: readonly Signature[];
+}
+
+interface Signature {
+  readonly name: string;
+  readonly id: string;
+  readonly signature: Buffer;
+}
+
+function readNote(what: string, note: string): Result<Note> {
+  const end = note.lastIndexOf('\n\n') + 1;
+  const text = note.slice(0, end);
+  const below = note.slice(end + 1);
+  if (note.length > LONGEST_NOTE) return refuse('note-long', `${what} is longer than this program reads.`);
+  if (note.includes('\r'))
+    return refuse('note-lines', `${what} had its line ends changed on the way: send it as a file, not as text.`);
+  if (!isText(text) || !below.endsWith('\n'))
+    return refuse('note-form', `${what} is cut off, or it is no signed text.`);
+  const lines = below.slice(0, -1).split('\n', MOST_SIGNATURES + 1);
+  if (lines.length > MOST_SIGNATURES)
+    return refuse('note-signatures', `${what} has more than ${MOST_SIGNATURES} signatures.`);
+  const signatures = lines.map(readSignature);
+  const good = signatures.filter((one) => one !== undefined);
+  if (good.length < signatures.length)
+    return refuse('note-form', `${what} has a signature that cannot be read, so it was changed or cut.`);
+  return ok({ text, signatures: good });
+}
+
+function readSignature(line: string): Signature | undefined {
+  const [dash, name = '', encoded = '', ...more] = line.split(' ');
+  const bytes = fromBase64(encoded);
+  if (dash !== DASH || more.length > 0 || !isKeyName(name) || !bytes || bytes.length < 5) return undefined;
+  return { name, id: bytes.toString('hex', 0, 4), signature: bytes.subarray(4) };
+}
+
+const isText = (text: string): boolean => /^[^\0-\x09\x0b-\x1f]*\n$/.test(text) && text.isWellFormed();
+
+const DASH = '—';
+/** The standard asks for at least 16. */
+const MOST_SIGNATURES = 100;

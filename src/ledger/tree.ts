@@ -1,119 +1,95 @@
 import { hash } from 'node:crypto';
-
-/** The hash of a complete subtree: `level` 0 is a leaf, and node `place` of a level covers leaves place·2^level and on, 2^level of them. */
-export type NodeAt = (level: number, place: number) => Uint8Array;
-
-/** Root of a tree without leaves: SHA-256 of nothing. RFC 9162 section 2.1.1. */
-const EMPTY_ROOT: Uint8Array = hash('sha256', '', 'buffer');
-
-/** SHA-256(0x01 ‖ left ‖ right), RFC 9162 section 2.1.1. */
-export function nodeHash(left: Uint8Array, right: Uint8Array): Uint8Array {
-  const bytes = new Uint8Array(65);
-  bytes[0] = 1;
-  bytes.set(left, 1);
-  bytes.set(right, 33);
-  return hash('sha256', bytes, 'buffer');
-}
+import type { Digest } from '../base/brand.ts';
 
 /**
- * The right edge of a growing tree: the roots of its largest complete subtrees, as many as its size has ones in binary. That is
- * all it takes to add a leaf and to tell the root, so an append costs O(log n) at worst and two hashes on average.
+ * What must be kept of a Merkle tree to go on adding leaves: O(log n) digests, however many leaves there are.
+ * `peaks` are the roots of the complete subtrees the leaves fall into, the largest and oldest first: one for each bit set
+ * in `size`.
  */
-export class TreeEdge {
-  #size = 0;
-  /** Largest subtree first. */
-  readonly #roots: Uint8Array[] = [];
-
-  /** The edge of a tree of `size` leaves whose complete nodes are known. */
-  static of(size: number, nodeAt: NodeAt): TreeEdge {
-    const edge = new TreeEdge();
-    edge.#size = size;
-    for (let level = levelsOf(size), covered = 0; level >= 0; level--) {
-      const width = 2 ** level;
-      if (covered + width > size) continue;
-      edge.#roots.push(nodeAt(level, covered / width));
-      covered += width;
-    }
-    return edge;
-  }
-
-  get size(): number {
-    return this.#size;
-  }
-
-  /** Adds a leaf hash; tells of every node that is complete with it, the lowest first. */
-  add(leaf: Uint8Array, complete: (level: number, place: number, hash: Uint8Array) => void = () => {}): void {
-    let node = leaf;
-    let place = this.#size;
-    for (let level = 1; place % 2 === 1; level++) {
-      node = nodeHash(this.#roots.pop() ?? EMPTY_ROOT, node);
-      place = (place - 1) / 2;
-      complete(level, place, node);
-    }
-    this.#roots.push(node);
-    this.#size++;
-  }
-
-  root(): Uint8Array {
-    const [last, ...larger] = this.#roots.toReversed();
-    return last ? larger.reduce((right, left) => nodeHash(left, right), last) : EMPTY_ROOT;
-  }
+export interface Frontier {
+  readonly size: number;
+  readonly peaks: readonly Digest[];
 }
 
-/** Root of the first `size` leaves. */
-export const rootOf = (nodeAt: NodeAt, size: number): Uint8Array =>
-  size === 0 ? EMPTY_ROOT : covering(nodeAt, 0, size);
+export const emptyFrontier: Frontier = { size: 0, peaks: [] };
 
-/** The hashes that lead from leaf `index` to the root of the first `size` leaves, lowest first. RFC 9162 section 2.1.3.1. */
-export function inclusionPath(nodeAt: NodeAt, index: number, size: number): readonly Uint8Array[] {
-  if (!(index >= 0 && index < size)) throw new RangeError(`leaf ${index} is not among ${size}`);
-  const path: Uint8Array[] = [];
-  let from = 0;
-  let width = size;
-  while (width > 1) {
-    const left = largestPowerBelow(width);
-    const inLeft = index < from + left;
-    path.push(inLeft ? covering(nodeAt, from + left, width - left) : covering(nodeAt, from, left));
-    if (!inLeft) from += left;
-    width = inLeft ? left : width - left;
+/** The tree with one leaf more; a leaf is `leafDigest` of an entry's text. */
+export function grown({ size, peaks }: Frontier, leaf: Digest): Frontier {
+  const next = [...peaks];
+  pushLeaf(next, size, leaf);
+  return { size: size + 1, peaks: next };
+}
+
+/** Root as RFC 6962 section 2.1 and RFC 9162 section 2.1.1: of no leaves it is the SHA-256 of nothing. */
+export const rootOf = ({ peaks }: Frontier): Digest =>
+  peaks.length === 0 ? EMPTY_ROOT : peaks.reduceRight((right, left) => nodeDigest(left, right));
+
+/**
+ * Puts leaf number `size` on the stack of peaks in place, for loops over very many leaves. `made` hears of every complete
+ * subtree that this leaf finishes, the leaf itself too: its first leaf, the end of its leaves, its root.
+ */
+export function pushLeaf(peaks: Digest[], size: number, leaf: Digest, made?: Made): void {
+  let root = leaf;
+  let width = 1;
+  made?.(size, size + 1, root);
+  while (Math.floor(size / width) % 2 === 1) {
+    const left = peaks.pop();
+    if (left === undefined) throw new Error(`these are not the peaks of ${size} leaves`);
+    root = nodeDigest(left, root);
+    width *= 2;
+    made?.(size + 1 - width, size + 1, root);
   }
-  return path.reverse();
+  peaks.push(root);
 }
 
-/** The hashes that show the tree of `size` leaves to begin with its first `older` ones, 0 < older ≤ size. RFC 9162 section 2.1.4.1. */
-export function consistencyPath(nodeAt: NodeAt, older: number, size: number): readonly Uint8Array[] {
-  if (!(older > 0 && older <= size)) throw new RangeError(`${older} leaves are no beginning of ${size}`);
-  const path: Uint8Array[] = [];
-  let from = 0;
-  let width = size;
-  let rest = older;
-  let known = true;
-  while (rest !== width) {
-    const left = largestPowerBelow(width);
-    if (rest <= left) {
-      path.push(covering(nodeAt, from + left, width - left));
-      width = left;
-    } else {
-      path.push(covering(nodeAt, from, left));
-      from += left;
-      rest -= left;
-      width -= left;
-      known = false;
-    }
+/** The root of a complete subtree: node `place` of a level stands over 2^level leaves, the first of them place·2^level; level 0 are the leaves. */
+export type NodeAt = (level: number, place: number) => Digest;
+
+/** The frontier of a tree whose complete subtrees are known. */
+export function frontierOf(size: number, nodeAt: NodeAt): Frontier {
+  const peaks: Digest[] = [];
+  for (let first = 0; first < size; ) {
+    const level = Math.floor(Math.log2(size - first));
+    peaks.push(nodeAt(level, first / 2 ** level));
+    first += 2 ** level;
   }
-  if (!known) path.push(covering(nodeAt, from, width));
-  return path.reverse();
+  return { size, peaks };
 }
 
-/** Root over `width` leaves from `from` on, which is a multiple of the power of two at or above `width`. */
-function covering(nodeAt: NodeAt, from: number, width: number): Uint8Array {
-  const level = Math.log2(width);
-  if (Number.isInteger(level)) return nodeAt(level, from / width);
-  const left = largestPowerBelow(width);
-  return nodeHash(nodeAt(Math.log2(left), from / left), covering(nodeAt, from + left, width - left));
+/** The root over a range of `inclusionRanges` or `consistencyRanges`, from O(log n) nodes. */
+export function rangeRoot(nodeAt: NodeAt, { first, end }: Range): Digest {
+  const level = Math.log2(end - first);
+  if (Number.isInteger(level)) return nodeAt(level, first / 2 ** level);
+  const middle = first + leftWidth(end - first);
+  return nodeDigest(rangeRoot(nodeAt, { first, end: middle }), rangeRoot(nodeAt, { first: middle, end }));
 }
 
-/** Largest power of two that is smaller than `width`, for a width of 2 and more. */
-const largestPowerBelow = (width: number): number => 2 ** (Math.ceil(Math.log2(width)) - 1);
+type Made = (first: number, end: number, root: Digest) => void;
 
-const levelsOf = (size: number): number => (size === 0 ? -1 : Math.floor(Math.log2(size)));
+const EMPTY_ROOT = hash('sha256', '', 'hex') as Digest;
+
+/** Hash of an inner node, SHA-256(0x01 ‖ left ‖ right). */
+export function nodeDigest(left: Digest, right: Digest): Digest {
+  // Too few hexadecimal digits would leave bytes of an earlier node in the block.
+  if (block.write(left + right, 1, 'hex') !== 64) throw new Error('a digest has 64 hexadecimal digits');
+  return hash('sha256', block, 'hex') as Digest;
+}
+
+/** One block for all: a verification makes a million nodes. */
+const block = Buffer.alloc(65, 1);
+
+/** Whether a text from outside is a digest as this program writes it. */
+export const isDigest = (text: string): text is Digest => /^[0-9a-f]{64}$/.test(text);
+
+/** Leaves `first` to `end`, the last one not counted: a subtree, or all that is left of the tree. */
+export interface Range {
+  readonly first: number;
+  readonly end: number;
+}
+
+/** Where RFC 6962 divides `width` leaves (2 or more): the largest power of two below. */
+export function leftWidth(width: number): number {
+  let left = 1;
+  while (left * 2 < width) left *= 2;
+  return left;
+}

@@ -1,4 +1,4 @@
-import { lstatSync, readFileSync, realpathSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, lstatSync, readFileSync, realpathSync, statSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { KeyPlace } from '../ledger/key-place.ts';
 import type { LedgerBytes } from '../ledger/ledger-bytes.ts';
@@ -78,7 +78,12 @@ function roomIn(folder: string, file: Pick<RoomFolder, 'name' | 'station' | 'set
       return ledger;
     },
     key: () => inPlainWords(folder, () => keyIn(join(makeHidden(folder), 'station.key'), file.station)),
-    bytes: () => openLedgerBytes(join(folder, '.walkfoot', 'ledger.db')),
+    bytes: () => {
+      const ledger = join(folder, '.walkfoot', 'ledger.db');
+      if (!existsSync(ledger))
+        throw new StoreTrouble(`There is no ledger ${ledger}: nothing was ever recorded here, or it was taken away.`);
+      return openLedgerBytes(ledger);
+    },
     close: async () => ledger?.close(),
   };
 }

@@ -14,10 +14,10 @@ import {
   type StoredEntry,
   StoreTrouble,
 } from '../ledger/ledger-store.ts';
+import type { SigningKey } from '../ledger/note-key.ts';
 import { sealEntry } from '../ledger/seal-entry.ts';
 import { sealedNote } from '../ledger/sealed-note.ts';
-import type { SigningKey } from '../ledger/signed-note.ts';
-import { type NodeAt, TreeEdge } from '../ledger/tree.ts';
+import { frontierOf, type NodeAt, pushLeaf } from '../ledger/tree.ts';
 import { syncFolder } from './durable.ts';
 import { prepareSchema, refuseForeign } from './ledger-schema.ts';
 import { selectEntries } from './select-entries.ts';
@@ -75,11 +75,13 @@ class SqliteLedger implements LedgerStore {
       const entries = drafts.map((draft, place) => sealEntry(this.station, now + 1 + place, draft));
       const insert = this.#prepared('INSERT INTO entries (seq, text, leaf) VALUES (?, ?, ?)');
       const insertNode = this.#prepared('INSERT INTO tree (level, place, hash) VALUES (?, ?, ?)');
-      const edge = TreeEdge.of(now + 1, this.#nodeAt);
+      const peaks = [...frontierOf(now + 1, this.#nodeAt).peaks];
       for (const { entry, text, leaf } of entries) {
-        const bytes = Buffer.from(leaf, 'hex');
-        insert.run(entry.seq, text, bytes);
-        edge.add(bytes, (level, place, hash) => insertNode.run(level, place, hash));
+        insert.run(entry.seq, text, Buffer.from(leaf, 'hex'));
+        pushLeaf(peaks, entry.seq, leaf, (first, end, root) => {
+          const width = end - first;
+          if (width > 1) insertNode.run(Math.log2(width), first / width, Buffer.from(root, 'hex'));
+        });
       }
       return { outcome: 'appended', entries };
     });
@@ -145,7 +147,7 @@ class SqliteLedger implements LedgerStore {
         ? this.#prepared('SELECT leaf AS hash FROM entries WHERE seq = ?').get(place)
         : this.#prepared('SELECT hash FROM tree WHERE level = ? AND place = ?').get(level, place),
     );
-    if (row?.hash instanceof Uint8Array) return row.hash;
+    if (row?.hash instanceof Uint8Array) return Buffer.from(row.hash).toString('hex') as Digest;
     throw new StoreTrouble(damaged(this.#file));
   };
 

@@ -2,7 +2,7 @@ import { linkSync, lstatSync, readFileSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { KeyPlace } from '../ledger/key-place.ts';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
-import { newSigningKey, readSecret, type SigningKey, secretText } from '../ledger/signed-note.ts';
+import { newSigningKey, readSecret, type SigningKey, secretText } from '../ledger/note-key.ts';
 import { replaceFile, syncFolder } from './durable.ts';
 import { codeOf, inPlainWords } from './trouble.ts';
 

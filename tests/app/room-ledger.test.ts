@@ -1,16 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { roomLedger } from '../../src/app/room-ledger.ts';
 import type { HandId, TicketId } from '../../src/base/brand.ts';
-import { readCheckpoint } from '../../src/ledger/checkpoint.ts';
+import { openCheckpoint } from '../../src/ledger/checkpoint.ts';
 import type { KeyPlace } from '../../src/ledger/key-place.ts';
 import type { LedgerStore } from '../../src/ledger/ledger-store.ts';
-import {
-  newSigningKey,
-  openNote,
-  readVerifierKey,
-  type SigningKey,
-  verifierKeyOf,
-} from '../../src/ledger/signed-note.ts';
+import { newSigningKey, readVerifierKey, type SigningKey } from '../../src/ledger/note-key.ts';
 import { smallProcedure, workroom } from './workroom.ts';
 
 const ines = 'OP-02' as HandId;
@@ -61,8 +55,7 @@ describe('the station’s key', () => {
   const sizes = async (store: LedgerStore, vkey: string) =>
     (await store.checkpoints()).map((note) => {
       const key = readVerifierKey(vkey);
-      const text = key.ok ? openNote(note, [key.value]) : key;
-      const read = text.ok ? readCheckpoint(text.value) : text;
+      const read = key.ok ? openCheckpoint(note, key.value) : key;
       return read.ok ? read.value.size : read.error.rule;
     });
 
@@ -100,11 +93,12 @@ describe('the station’s key', () => {
     keys.replace();
     await expect(second.attempt(null, signOn)).rejects.toThrow('is not the one this ledger names');
     expect(await store.head()).toBe(head);
-    const key = verifierKeyOf(keys.replace());
     const vera = 'V-01' as HandId;
-    expect((await second.attempt(null, { do: 'take key', hand: vera, key })).ok).toBe(true);
+    expect(await second.newKey(ines)).toMatchObject({ ok: false, error: { rule: 'role' } });
+    expect((await second.newKey(vera)).ok).toBe(true);
+    const key = (await named()).at(-1) ?? '';
+    expect(await sizes(store, key)).toEqual([(await store.head()) + 1]);
     expect((await second.attempt(null, signOn)).ok).toBe(true);
-    expect((await named()).at(-1)).toBe(key);
     // The program that ran all the while takes the new key up as well.
     await first.attempt(ticket, { do: 'open', hand: ines });
     await first.attempt(ticket, { do: 'pause', hand: ines });

@@ -1,7 +1,7 @@
 import { chmodSync, existsSync, mkdirSync, readdirSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { verifierKeyOf } from '../../src/ledger/signed-note.ts';
+import { verifierKeyText, verifierOf } from '../../src/ledger/note-key.ts';
 import { keyIn } from '../../src/storage/station-key.ts';
 import { tempFolder } from './temp-folder.ts';
 
@@ -9,7 +9,7 @@ const place = () => {
   const file = join(tempFolder(), 'station.key');
   return { file, keys: keyIn(file, 'SEW-1') };
 };
-const nameOf = (key: ReturnType<ReturnType<typeof keyIn>['find']>) => key && verifierKeyOf(key);
+const nameOf = (key: ReturnType<ReturnType<typeof keyIn>['find']>) => key && verifierKeyText(verifierOf(key));
 
 test('a key is made once, for the station’s user alone, and found again', () => {
   const { file, keys } = place();

@@ -7,13 +7,13 @@ import type { Command } from '../../src/bundle/command.ts';
 import { next } from '../../src/bundle/next.ts';
 import type { KeyPlace } from '../../src/ledger/key-place.ts';
 import { StoreTrouble } from '../../src/ledger/ledger-store.ts';
-import { newSigningKey, type SigningKey } from '../../src/ledger/signed-note.ts';
+import { newSigningKey, type SigningKey } from '../../src/ledger/note-key.ts';
 import { openLedgerBytes } from '../../src/storage/ledger-file.ts';
 import { openLedger } from '../../src/storage/sqlite-ledger.ts';
 import { smallProcedure, workroom } from '../app/workroom.ts';
 
 export const ines = 'OP-02' as HandId;
-export const vera = 'V-01' as HandId;
+const vera = 'V-01' as HandId;
 export const ticket = 'B-1' as TicketId;
 
 /** A ledger file of some thirty entries: hands, a release, and one bundle with a hold and a pause; signed several times. */

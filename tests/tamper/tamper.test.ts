@@ -4,24 +4,24 @@ import { join } from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { LedgerReport } from '../../src/app/check-ledger.ts';
+import type { Digest } from '../../src/base/brand.ts';
 import { canonicalText } from '../../src/ledger/canonical.ts';
-import { checkpointText, readCheckpoint } from '../../src/ledger/checkpoint.ts';
-import { leafBytes } from '../../src/ledger/leaf.ts';
+import { type Checkpoint, openCheckpoint, signCheckpoint } from '../../src/ledger/checkpoint.ts';
+import { leafDigest } from '../../src/ledger/leaf.ts';
 import {
   newSigningKey,
   readVerifierKey,
   type SigningKey,
-  signNote,
-  unsignedText,
-  verifierKeyOf,
-} from '../../src/ledger/signed-note.ts';
-import { TreeEdge } from '../../src/ledger/tree.ts';
+  verifierKeyText,
+  verifierOf,
+} from '../../src/ledger/note-key.ts';
+import { type Frontier, pushLeaf, rootOf } from '../../src/ledger/tree.ts';
 import { openLedger } from '../../src/storage/sqlite-ledger.ts';
 import { check, ines, signedRoom, tampered, ticket } from './signed-room.ts';
 
 let folder = '';
 let room: Awaited<ReturnType<typeof signedRoom>>;
-let kept: { readonly note: string; readonly checkpoint: { readonly size: number; readonly root: Uint8Array } };
+let kept: { readonly note: string; readonly checkpoint: Checkpoint };
 let whole: LedgerReport;
 
 beforeAll(async () => {
@@ -33,8 +33,7 @@ beforeAll(async () => {
   const ledger = openLedger(room.file, { station: 'SEW-1' });
   const note = (await ledger.checkpoints()).at(-1) ?? '';
   await ledger.close();
-  const text = unsignedText(note);
-  const checkpoint = text.ok ? readCheckpoint(text.value) : text;
+  const checkpoint = openCheckpoint(note, verifierOf(room.key));
   if (!checkpoint.ok) throw new Error(checkpoint.error.message);
   kept = { note, checkpoint: checkpoint.value };
 });
@@ -44,8 +43,8 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 test('what nobody touched is intact, and says how much is signed', () => {
   expect(whole).toMatchObject({ station: 'SEW-1', fault: null, checkpoints: 3, clockSetBack: 0 });
   expect(whole.entries - whole.signed).toBe(2);
-  expect(whole.keys).toEqual([verifierKeyOf(room.key)]);
-  const key = readVerifierKey(verifierKeyOf(room.key));
+  expect(whole.keys).toEqual([verifierKeyText(verifierOf(room.key))]);
+  const key = readVerifierKey(verifierKeyText(verifierOf(room.key)));
   expect(check(room.file, { since: kept, ...(key.ok && { key: key.value }) })).toEqual(whole);
 });
 
@@ -55,7 +54,7 @@ const changed = (db: DatabaseSync, seq: number, change: (entry: Record<string, u
   change(entry);
   return canonicalText(entry);
 };
-const put = (db: DatabaseSync, seq: number, text: string, leaf: Uint8Array = leafBytes(text)): void =>
+const put = (db: DatabaseSync, seq: number, text: string, leaf: Uint8Array = bytesOf(leafDigest(text))): void =>
   void db.prepare('UPDATE entries SET text = ?, leaf = ? WHERE seq = ?').run(text, leaf, seq);
 const leafOf = (db: DatabaseSync, seq: number): Uint8Array =>
   db.prepare('SELECT leaf FROM entries WHERE seq = ?').get(seq)?.leaf as Uint8Array;
@@ -66,21 +65,28 @@ const seqOf = (db: DatabaseSync, kind: string, nth = 0): number =>
 const headOf = (db: DatabaseSync): number => Number(db.prepare('SELECT max(seq) AS head FROM entries').get()?.head);
 
 /** Makes the tree of hashes anew over the entries as they lie there. */
-function rehash(db: DatabaseSync): TreeEdge {
+function rehash(db: DatabaseSync): Frontier {
   db.exec('DELETE FROM tree');
-  const edge = new TreeEdge();
+  const peaks: Digest[] = [];
   const insert = db.prepare('INSERT INTO tree (level, place, hash) VALUES (?, ?, ?)');
-  for (const { leaf } of db.prepare('SELECT leaf FROM entries ORDER BY seq').all())
-    edge.add(leaf as Uint8Array, (level, place, hash) => insert.run(level, place, hash));
-  return edge;
+  const leaves = db.prepare('SELECT leaf FROM entries ORDER BY seq').all();
+  for (const [size, { leaf }] of leaves.entries())
+    pushLeaf(peaks, size, Buffer.from(leaf as Uint8Array).toString('hex') as Digest, (first, end, root) => {
+      const width = end - first;
+      if (width > 1) insert.run(Math.log2(width), first / width, bytesOf(root));
+    });
+  return { size: leaves.length, peaks };
 }
+
 /** Throws away what was signed and signs the whole with this key, as somebody who has it. */
 function resign(db: DatabaseSync, key: SigningKey): void {
-  const edge = rehash(db);
+  const frontier = rehash(db);
   db.exec('DELETE FROM checkpoints');
-  const note = signNote(checkpointText({ origin: key.name, size: edge.size, root: edge.root() }), key);
-  db.prepare('INSERT INTO checkpoints (size, note) VALUES (?, ?)').run(edge.size, note);
+  const note = signCheckpoint({ size: frontier.size, root: rootOf(frontier) }, key);
+  db.prepare('INSERT INTO checkpoints (size, note) VALUES (?, ?)').run(frontier.size, note);
 }
+const bytesOf = (digest: Digest): Uint8Array => Buffer.from(digest, 'hex');
+
 /** Cuts off the last entries with all that was kept over them. */
 function cut(db: DatabaseSync, many: number): void {
   db.prepare('DELETE FROM entries WHERE seq > ?').run(headOf(db) - many);
@@ -175,7 +181,7 @@ test.each<readonly [string, (db: DatabaseSync) => number | null, string, RegExp]
     (db) => {
       const seq = headOf(db) + 1;
       const text = changed(db, seq - 1, (entry) => Object.assign(entry, { seq }));
-      db.prepare('INSERT INTO entries (seq, text, leaf) VALUES (?, ?, ?)').run(seq, text, leafBytes(text));
+      db.prepare('INSERT INTO entries (seq, text, leaf) VALUES (?, ?, ?)').run(seq, text, bytesOf(leafDigest(text)));
       rehash(db);
       return seq;
     },
@@ -187,7 +193,7 @@ test.each<readonly [string, (db: DatabaseSync) => number | null, string, RegExp]
     (db) => {
       const seq = headOf(db) + 1;
       const text = changed(db, seqOf(db, 'settled'), (entry) => Object.assign(entry, { seq }));
-      db.prepare('INSERT INTO entries (seq, text, leaf) VALUES (?, ?, ?)').run(seq, text, leafBytes(text));
+      db.prepare('INSERT INTO entries (seq, text, leaf) VALUES (?, ?, ?)').run(seq, text, bytesOf(leafDigest(text)));
       rehash(db);
       return seq;
     },
@@ -254,7 +260,7 @@ test.each<readonly [string, (db: DatabaseSync) => number | null, string, RegExp]
       return null;
     },
     'checkpoint',
-    /did not sign this/,
+    /is signed with another key/,
   ],
   [
     'the tail cut off, and its checkpoints left',
@@ -334,12 +340,12 @@ test('everything written anew with another key is found by the key that somebody
     put(
       db,
       seq,
-      changed(db, seq, (entry) => Object.assign(entry, { body: { key: verifierKeyOf(forger) } })),
+      changed(db, seq, (entry) => Object.assign(entry, { body: { key: verifierKeyText(verifierOf(forger)) } })),
     );
     resign(db, forger);
   });
   expect(check(copy)).toMatchObject({ fault: null });
-  const key = readVerifierKey(verifierKeyOf(room.key));
+  const key = readVerifierKey(verifierKeyText(verifierOf(room.key)));
   if (!key.ok) throw new Error(key.error.message);
   expect(check(copy, { key: key.value })).toMatchObject({ fault: { rule: 'key' } });
   expect(check(copy, { since: kept })).toMatchObject({ fault: { rule: 'history' } });
