@@ -1,15 +1,17 @@
 import { DatabaseSync } from 'node:sqlite';
 import { expect } from 'vitest';
+import type { Digest } from '../../src/base/brand.ts';
 import { leafDigest } from '../../src/ledger/leaf.ts';
+import { emptyFrontier, frontierOf, grown } from '../../src/ledger/tree.ts';
 import { openLedger } from '../../src/storage/sqlite-ledger.ts';
 
 /**
- * Opens the ledger anew and checks it whole: the file is sound, seq has no gap, every text has its leaf, appends are whole
+ * Opens the ledger anew and checks it whole: the file is sound, seq has no gap, every text has its leaf and the tree its nodes, appends are whole
  * and every entry that some writer was told of is there unchanged. Returns the number of entries.
  */
 export async function expectWhole(file: string, ...told: readonly ReadonlyMap<number, string>[]): Promise<number> {
   const ledger = openLedger(file, { station: 'table-1' });
-  const leaves: string[] = [];
+  const leaves: Digest[] = [];
   const parts = new Map<string, number>();
   for (const { entry, text, leaf } of await ledger.read({})) {
     expect(entry.seq).toBe(leaves.length);
@@ -20,6 +22,8 @@ export async function expectWhole(file: string, ...told: readonly ReadonlyMap<nu
     expect(entry.body.part).toBe(parts.get(key) ?? 0);
     parts.set(key, Number(entry.body.part) + 1);
   }
+  const { size, nodeAt } = await ledger.tree();
+  expect(frontierOf(size, nodeAt)).toEqual(leaves.reduce(grown, emptyFrontier));
   await ledger.close();
   for (const [key, count] of parts) expect([key, count]).toEqual([key, 1 + (Number(key.split(' ').at(-1)) % 3)]);
   for (const acknowledged of told)

@@ -30,6 +30,7 @@ test(`the program is killed ${ROUNDS} times in the middle of a bundle (KILL_SEED
       before = 0;
     }
     expect(kept).toBeGreaterThan(ROUNDS);
+    expect(walkfoot('verify', '--room', room.folder)).toMatch(/^The ledger of SEW-1 is intact/);
   } finally {
     room.remove();
   }

@@ -7,7 +7,7 @@ import { expectWhole } from './expect-whole.ts';
 import { numbersFrom } from './numbers-from.ts';
 import { startWriter } from './writer.ts';
 
-const ROUNDS = 60;
+const ROUNDS = 200;
 
 it(`loses nothing that was acknowledged over ${ROUNDS} kills at random instants, a second writer beside`, async () => {
   const seed = Number(process.env.KILL_SEED ?? randomInt(2 ** 32));
