@@ -14,10 +14,11 @@ it(`loses nothing that was acknowledged over ${ROUNDS} kills at random instants,
   console.log(`kill rounds with KILL_SEED=${seed}`);
   const random = numbersFrom(seed);
   const file = join(tempFolder(), 'ledger.db');
-  const beside = startWriter({ file, name: 'beside', count: 'forever', restMs: 3 });
+  const beside = startWriter({ file, name: 'beside', count: 'forever', restMs: 10 });
   await beside.ready;
 
   let told = 0;
+  const victims: ReadonlyMap<number, string>[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     const victim = startWriter({ file, name: `victim-${round}`, count: 'forever' });
     // Every fourth is shot while it starts, the others while they write.
@@ -26,7 +27,9 @@ it(`loses nothing that was acknowledged over ${ROUNDS} kills at random instants,
     victim.child.kill('SIGKILL');
     expect(await victim.ended, `round ${round}`).toBe('SIGKILL');
     told += victim.acknowledged.size;
-    await expectWhole(file, victim.acknowledged, new Map(beside.acknowledged));
+    victims.push(victim.acknowledged);
+    // Reading all of it takes longer the more there is.
+    if (round % 20 === 19) await expectWhole(file, ...victims.splice(0), new Map(beside.acknowledged));
   }
 
   beside.child.kill('SIGKILL');
