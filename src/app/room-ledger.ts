@@ -6,8 +6,10 @@ import type { Command } from '../bundle/command.ts';
 import { decide } from '../bundle/decide.ts';
 import type { EntryDraft, EntryKind, RecordedEntry } from '../bundle/entries.ts';
 import { evolve } from '../bundle/evolve.ts';
+import type { Proof } from '../bundle/pin.ts';
 import { currentRelease, emptyRoom, evolveRoom, type Room, roomKinds } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
+import type { PinRule } from '../bundle/signature.ts';
 import type { Draft } from '../ledger/entry.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Procedure } from '../procedure/procedure.ts';
@@ -41,7 +43,8 @@ export interface RoomLedger {
   catchUp(): Promise<void>;
   /** Loads one bundle whole. */
   playing(ticket: TicketId): Promise<Result<Playing>>;
-  attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>>;
+  /** `proof`: whose PIN was proven for this command, where it takes a signature. */
+  attempt(ticket: TicketId | null, command: Command, proof?: Proof | null): Promise<Result<Attempted>>;
   /** The procedure as it was understood at its release, kept under this digest. */
   procedure(understood: Digest): Promise<Result<Procedure>>;
 }
@@ -49,7 +52,7 @@ export interface RoomLedger {
 /** Kinds of entry that tell where each bundle stands. */
 const overviewKinds: readonly EntryKind[] = ['ticketed', 'paused', 'handed-over', 'finished', ...roomKinds];
 
-export async function roomLedger(store: LedgerStore, clock: Clock): Promise<RoomLedger> {
+export async function roomLedger(store: LedgerStore, clock: Clock, rule: PinRule = 'nobody'): Promise<RoomLedger> {
   let seq = await store.head();
   let room = emptyRoom;
   const overview = new Map<TicketId, Bundle>();
@@ -122,7 +125,7 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
       await catchUp();
       return playing(ticket);
     },
-    async attempt(ticket, command) {
+    async attempt(ticket, command, proof = null) {
       for (let tries = 0; tries < MOST_TRIES; tries++) {
         await catchUp();
         const makes = command.do === 'make ticket';
@@ -133,6 +136,7 @@ export async function roomLedger(store: LedgerStore, clock: Clock): Promise<Room
           bundle: makes ? overview.get(ticketNamed(command.ticket) ?? command.ticket) : here?.value.bundle,
           procedure: here?.value.procedure,
           now: clock(),
+          signing: { rule, proof },
         };
         const decided = decide(situation, command);
         if (!decided.ok) return decided;

@@ -150,6 +150,7 @@ const emptyFold: World = {
   texts: new Map(),
   room: emptyRoom,
   bundle: undefined,
+  rule: 'nobody',
 };
 
 const soundly = (world: World): void => {

@@ -1,0 +1,15 @@
+/** What a signature says: what the one who signed answers for. */
+export const meanings = [
+  'done',
+  'witnessed',
+  'settled',
+  'released',
+  'withdrawn',
+  'struck',
+  'enrolled',
+  'retired',
+  'PIN set',
+  'signed on',
+] as const;
+
+export type Meaning = (typeof meanings)[number];
