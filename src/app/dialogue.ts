@@ -12,6 +12,7 @@ import type { App, Play } from './app.ts';
 import type { News } from './effect.ts';
 import { question as formQuestion } from './form.ts';
 import { waiting } from './moved.ts';
+import { pinQuestion } from './pin-ask.ts';
 import { byHowMuch, headline, setWords, stateWords, valueWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
@@ -20,6 +21,10 @@ export type Heard = { readonly news: News } | { readonly print: readonly string[
 /** What one line of text means at this moment. An empty line is done, read or next; anything that is no order is the answer. */
 export function heard(app: App, line: string): Heard {
   const words = line.trim();
+  if (app.pin)
+    return words.toLowerCase() === 'never mind'
+      ? { news: { news: 'move', move: { move: 'escape' } } }
+      : { news: { news: 'pin', text: words } };
   const literal = /^"(.*)"$/.exec(words)?.[1];
   if (literal !== undefined)
     return app.layer?.layer === 'form' ? { news: { news: 'form answer', text: literal } } : answer(app, literal);
@@ -46,6 +51,10 @@ interface Asked {
 
 function question(app: App, before: App | null): Asked {
   const { play } = app;
+  if (app.pin) {
+    const { says, asks } = pinQuestion(app, app.pin);
+    return { lines: app.pin.stage.is === 'again' ? [] : [says], prompt: `${asks} > ` };
+  }
   if (app.layer?.layer === 'form') {
     const next = formQuestion(app, app.layer.form);
     const options = next?.options?.map((option, index) => `  ${index + 1} ${option}`) ?? [];

@@ -9,7 +9,7 @@ import { evolve } from '../bundle/evolve.ts';
 import type { Proof } from '../bundle/pin.ts';
 import { currentRelease, emptyRoom, evolveRoom, type Room, roomKinds } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
-import type { PinRule } from '../bundle/signature.ts';
+import { type PinRule, type Signature, signatureFor } from '../bundle/signature.ts';
 import type { Draft } from '../ledger/entry.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Procedure } from '../procedure/procedure.ts';
@@ -45,6 +45,8 @@ export interface RoomLedger {
   playing(ticket: TicketId): Promise<Result<Playing>>;
   /** `proof`: whose PIN was proven for this command, where it takes a signature. */
   attempt(ticket: TicketId | null, command: Command, proof?: Proof | null): Promise<Result<Attempted>>;
+  /** The signature that a command would take as the room now stands. */
+  signature(ticket: TicketId | null, command: Command): Signature | undefined;
   /** The procedure as it was understood at its release, kept under this digest. */
   procedure(understood: Digest): Promise<Result<Procedure>>;
 }
@@ -52,7 +54,8 @@ export interface RoomLedger {
 /** Kinds of entry that tell where each bundle stands. */
 const overviewKinds: readonly EntryKind[] = ['ticketed', 'paused', 'handed-over', 'finished', ...roomKinds];
 
-export async function roomLedger(store: LedgerStore, clock: Clock, rule: PinRule = 'nobody'): Promise<RoomLedger> {
+/** `rule`: whose PIN is asked. */
+export async function roomLedger(store: LedgerStore, clock: Clock, rule: PinRule = 'supervisors'): Promise<RoomLedger> {
   let seq = await store.head();
   let room = emptyRoom;
   const overview = new Map<TicketId, Bundle>();
@@ -121,6 +124,7 @@ export async function roomLedger(store: LedgerStore, clock: Clock, rule: PinRule
     ticketNamed,
     catchUp,
     procedure,
+    signature: (ticket, command) => signatureFor(rule, room, ticket === null ? undefined : whole.get(ticket), command),
     async playing(ticket) {
       await catchUp();
       return playing(ticket);

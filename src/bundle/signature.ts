@@ -104,4 +104,5 @@ export function signed(
   return ok([...proven.value, ...marked]);
 }
 
-const waitWords = (seconds: number): string => (seconds < 60 ? `${seconds} s` : `${Math.ceil(seconds / 60)} min`);
+export const waitWords = (seconds: number): string =>
+  seconds < 60 ? `${seconds} s` : `${Math.ceil(seconds / 60)} min`;

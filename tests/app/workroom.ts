@@ -7,6 +7,7 @@ import type { HandId, ProcedureId, TicketId } from '../../src/base/brand.ts';
 import type { Instant } from '../../src/base/instant.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { THE_ROOM } from '../../src/bundle/entries.ts';
+import type { PinRule } from '../../src/bundle/signature.ts';
 import { digestOf } from '../../src/ledger/leaf.ts';
 import type { LedgerStore } from '../../src/ledger/ledger-store.ts';
 import { memoryLedger } from '../../src/ledger/memory-ledger.ts';
@@ -38,11 +39,12 @@ export interface Workroom {
 }
 
 /** A room in memory: Ines and Tomas sew, Vera supervises; one released procedure, one ticket B-1 with two sets. */
-export async function workroom(markdown: string): Promise<Workroom> {
+export async function workroom(markdown: string, rule: PinRule = 'nobody'): Promise<Workroom> {
   const clock = storyClock();
   const store = memoryLedger('SEW-1');
-  const ledger = await roomLedger(store, clock.now);
+  const ledger = await roomLedger(store, clock.now, 'nobody');
   let bells = 0;
+  let salts = 0;
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-02' as HandId, name: 'Ines', role: 'sewer', badge: '4711' });
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-03' as HandId, name: 'Tomas', role: 'sewer' });
   await done({ do: 'enrol', hand: THE_ROOM, who: 'V-01' as HandId, name: 'Vera', role: 'supervisor' });
@@ -86,7 +88,7 @@ export async function workroom(markdown: string): Promise<Workroom> {
     release,
     bells: () => bells,
     async program(of = {}) {
-      const own = await roomLedger(store, clock.now);
+      const own = await roomLedger(store, clock.now, rule);
       const program: AppStore = startStore(
         {
           ...startApp({
@@ -107,6 +109,7 @@ export async function workroom(markdown: string): Promise<Workroom> {
           own,
           () => void bells++,
           () => program.app(),
+          (bytes) => new Uint8Array(bytes).fill(++salts),
         ),
       );
       return program;
