@@ -13,6 +13,7 @@ import type { News } from './effect.ts';
 import { question as formQuestion } from './form.ts';
 import { waiting } from './moved.ts';
 import { pinQuestion } from './pin-ask.ts';
+import { bundleSigned, checkSigned } from './signed-words.ts';
 import { byHowMuch, headline, setWords, stateWords, valueWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
@@ -77,6 +78,7 @@ export function told(app: App, before: App): readonly string[] {
       const { good, scrapped, conceded, sets } = finished;
       lines.push(
         `Finished: ${good} of ${sets} good${conceded ? `, ${conceded} of them by concession` : ''}, ${scrapped} scrapped. ${app.purpose === 'rehearse' ? 'Nothing was recorded: this was a rehearsal.' : 'It is in the ledger.'}`,
+        ...bundleSigned(app.room, app.play.bundle, app.play.procedure).map((text) => `  ${text}`),
       );
     }
   }
@@ -284,7 +286,7 @@ function lookedBack(app: App, play: Play): readonly string[] {
     const gone = check.struck ? `, struck: ${check.struck.reason}` : check.again ? ', asked again' : '';
     const set = check.set === null ? '' : ` set ${check.set}`;
     return oneLine(
-      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}${set} ${step?.number ?? '?'} ${point?.text ?? check.point}: ${valueWords(check)}${gone}`,
+      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}${set} ${step?.number ?? '?'} ${point?.text ?? check.point}: ${valueWords(check)}${check.witness === undefined ? '' : `, ${checkSigned(app.room, check)}`}${gone}`,
     );
   });
 }

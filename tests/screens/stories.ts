@@ -80,6 +80,15 @@ export const stories: Readonly<Record<string, Story>> = {
   tick: { keys: flashed, after: sewing('') },
   places: { keys: flashed, after: sewing('enter "312" enter "12 1/4 in" enter "31"') },
   outside: { keys: flashed, after: sewing('enter "312" enter "316" enter') },
+  'hold-again': {
+    rule: 'supervisors',
+    keys: `${toSettle} "7305" enter "7305" enter h "the strap is torn" enter`,
+  },
+  'look-back-signed': {
+    rule: 'supervisors',
+    keys: flashed,
+    after: sewing(`${upToHoldPoint} "vera" enter "7305" enter "7305" enter b`),
+  },
   'hold-point': { keys: flashed, after: sewing(`${upToHoldPoint} "ver"`) },
   'own-work-refused': { keys: flashed, after: sewing(`${upToHoldPoint} "ines" enter`) },
   undo: { keys: flashed, after: sewing('enter u') },
