@@ -151,6 +151,14 @@ handVerb('add <name>', 'add a person', 'walkfoot hand add Ines --role sewer --ba
   .option('--hand <name>', 'who adds them')
   .action(does(async (name, options) => (await import('./commands/hand.ts')).addHand(name, options, io)));
 
+handVerb(
+  'pin <name>',
+  'set or change a PIN; it is typed, or comes as a line of standard input',
+  'walkfoot hand pin Maj',
+)
+  .option('--hand <name>', 'the supervisor who lets a forgotten PIN be chosen anew')
+  .action(does(async (name, options) => (await import('./commands/hand-pin.ts')).setPin(name, options, io)));
+
 handVerb('list', 'list everybody', 'walkfoot hand list --json')
   .option('--json', 'for programs')
   .action(does(async (options) => (await import('./commands/hand.ts')).listHands(options, io)));

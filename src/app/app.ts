@@ -4,6 +4,7 @@ import type { Bundle } from '../bundle/bundle.ts';
 import { type Next, next } from '../bundle/next.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/differences.ts';
+import type { PinAsk } from './pin-ask.ts';
 import type { Playing } from './room-ledger.ts';
 
 /** The whole program at one moment, without a screen. Screens and the line dialogue are pictures of it. */
@@ -23,6 +24,8 @@ export interface App {
   readonly bound: TicketId | null;
   readonly play: Play | null;
   readonly layer: Layer | null;
+  /** Asked for before what it signs happens; over every layer. */
+  readonly pin: PinAsk | null;
   /** What stands in the open field. */
   readonly field: string;
   /** The row chosen in a list, from 0. */
@@ -69,7 +72,18 @@ export interface Message {
 export function startApp(
   of: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'now' | 'room' | 'bundles' | 'letters' | 'bound'>,
 ): App {
-  return { ...of, hand: null, play: null, layer: null, field: '', chosen: 0, scroll: 0, message: null, ended: null };
+  return {
+    ...of,
+    hand: null,
+    play: null,
+    layer: null,
+    pin: null,
+    field: '',
+    chosen: 0,
+    scroll: 0,
+    message: null,
+    ended: null,
+  };
 }
 
 /** The bundle as this hand now finds it. */

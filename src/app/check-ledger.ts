@@ -83,8 +83,8 @@ export function checkLedger(
     const [{ text }, read] = entry.value;
     const signed = chain.check(keys);
     if (!signed.ok) return wrong(null, signed.error);
-    const kept = chain.add(text, row.leaf);
-    if (!kept.ok) return wrong(seq, kept.error);
+    const fault = chain.add(text, row.leaf);
+    if (fault) return wrong(fault.entry, fault);
     if (last !== undefined && passed(last, read.at).setBackMs > 0) clockSetBack++;
     last = read.at;
     const judged = rules.next(read);

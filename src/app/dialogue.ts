@@ -12,6 +12,8 @@ import type { App, Play } from './app.ts';
 import type { News } from './effect.ts';
 import { question as formQuestion } from './form.ts';
 import { waiting } from './moved.ts';
+import { pinQuestion } from './pin-ask.ts';
+import { bundleSigned, checkSigned } from './signed-words.ts';
 import { byHowMuch, headline, setWords, stateWords, valueWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
@@ -20,6 +22,10 @@ export type Heard = { readonly news: News } | { readonly print: readonly string[
 /** What one line of text means at this moment. An empty line is done, read or next; anything that is no order is the answer. */
 export function heard(app: App, line: string): Heard {
   const words = line.trim();
+  if (app.pin)
+    return words.toLowerCase() === 'never mind'
+      ? { news: { news: 'move', move: { move: 'escape' } } }
+      : { news: { news: 'pin', text: words } };
   const literal = /^"(.*)"$/.exec(words)?.[1];
   if (literal !== undefined)
     return app.layer?.layer === 'form' ? { news: { news: 'form answer', text: literal } } : answer(app, literal);
@@ -46,6 +52,10 @@ interface Asked {
 
 function question(app: App, before: App | null): Asked {
   const { play } = app;
+  if (app.pin) {
+    const { says, asks } = pinQuestion(app, app.pin);
+    return { lines: app.pin.stage.is === 'again' ? [] : [says], prompt: `${asks} > ` };
+  }
   if (app.layer?.layer === 'form') {
     const next = formQuestion(app, app.layer.form);
     const options = next?.options?.map((option, index) => `  ${index + 1} ${option}`) ?? [];
@@ -68,6 +78,7 @@ export function told(app: App, before: App): readonly string[] {
       const { good, scrapped, conceded, sets } = finished;
       lines.push(
         `Finished: ${good} of ${sets} good${conceded ? `, ${conceded} of them by concession` : ''}, ${scrapped} scrapped. ${app.purpose === 'rehearse' ? 'Nothing was recorded: this was a rehearsal.' : 'It is in the ledger.'}`,
+        ...bundleSigned(app.room, app.play.bundle, app.play.procedure).map((text) => `  ${text}`),
       );
     }
   }
@@ -275,7 +286,7 @@ function lookedBack(app: App, play: Play): readonly string[] {
     const gone = check.struck ? `, struck: ${check.struck.reason}` : check.again ? ', asked again' : '';
     const set = check.set === null ? '' : ` set ${check.set}`;
     return oneLine(
-      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}${set} ${step?.number ?? '?'} ${point?.text ?? check.point}: ${valueWords(check)}${gone}`,
+      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}${set} ${step?.number ?? '?'} ${point?.text ?? check.point}: ${valueWords(check)}${check.witness === undefined ? '' : `, ${checkSigned(app.room, check)}`}${gone}`,
     );
   });
 }

@@ -10,12 +10,15 @@ import type { Form } from './app.ts';
 import type { Intent } from './intent.ts';
 import type { Move } from './move.ts';
 import type { Playing } from './room-ledger.ts';
+import type { ToSign } from './sign.ts';
 
 /** What the program wants done outside itself, as data; carried out in one place, which answers with news. */
 export type Effect =
   | { readonly effect: 'attempt'; readonly ticket: TicketId | null; readonly command: Command }
   /** Take a ticket up: open it, or go on with it. */
   | { readonly effect: 'take'; readonly ticket: TicketId; readonly hand: HandId }
+  /** Attempt a command with a PIN: the one the hand has, or the first one it chose. */
+  | { readonly effect: 'sign'; readonly to: ToSign; readonly pin: string; readonly as: 'known' | 'first' }
   /** See what others have written. */
   | { readonly effect: 'look' }
   | { readonly effect: 'bell' };
@@ -45,6 +48,10 @@ export type News =
     }
   /** `command` is what was attempted; a ticket that could not be taken has none. */
   | { readonly news: 'refused'; readonly refusal: Refusal; readonly command?: Command }
+  /** Nothing but a PIN is missing. */
+  | { readonly news: 'pin asked'; readonly to: ToSign; readonly stage: 'known' | 'new' }
+  /** A line that answers the question for a PIN. */
+  | { readonly news: 'pin'; readonly text: string }
   | {
       readonly news: 'seen';
       readonly room: Room;

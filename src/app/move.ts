@@ -50,4 +50,5 @@ export type Mode =
   | 'look back'
   | 'form words'
   | 'form choice'
+  | 'pin'
   | 'over';

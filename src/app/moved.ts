@@ -20,9 +20,14 @@ import { findHand } from './find-hand.ts';
 import { question } from './form.ts';
 import { hearing, isOpen, modeOf } from './mode.ts';
 import type { Mode, Move, Order, ScrollRange } from './move.ts';
+import { pinMoved, unasked } from './pin-ask.ts';
 
 /** The program after one move of the person before the screen. */
-export function moved(app: App, move: Move): Step {
+export function moved(before: App, move: Move): Step {
+  const asked = before.pin && pinMoved(before, before.pin, move);
+  if (asked) return asked;
+  // Whoever leaves lets the signature be.
+  const app = before.pin ? unasked(before) : before;
   const mode = modeOf(app);
   switch (move.move) {
     case 'type':
@@ -181,6 +186,7 @@ function entered(app: App, mode: Mode): Step {
     case 'one key':
     case 'look back':
       return still(uncovered(app));
+    case 'pin':
     case 'over':
       return still(app);
     default:

@@ -1,17 +1,24 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Result } from '../base/result.ts';
+import type { Command } from '../bundle/command.ts';
+import { THE_ROOM } from '../bundle/entries.ts';
 import { releaseOfText } from '../bundle/room.ts';
 import type { Difference } from '../procedure/differences.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';
 import type { Attempted, RoomLedger } from './room-ledger.ts';
+import { signFirst, signWith } from './sign.ts';
 
-/** Carries out the effects on a ledger. `ring` sounds the bell; `app` tells which bundle is being played. */
+/**
+ * Carries out the effects on a ledger. `ring` sounds the bell; `app` tells which bundle is being played; `random` answers so many random
+ * bytes.
+ */
 export function performer(
   ledger: RoomLedger,
   ring: () => void,
   app: () => App,
+  random: (bytes: number) => Uint8Array,
 ): (effect: Effect) => Promise<readonly News[]> {
   return async (effect) => {
     switch (effect.effect) {
@@ -27,12 +34,22 @@ export function performer(
         ];
       }
       case 'attempt': {
-        const done = await ledger.attempt(effect.ticket, effect.command);
+        const { ticket, command } = effect;
+        const done = await ledger.attempt(ticket, command);
+        const stage = done.ok ? undefined : pinAsked(done.error.rule);
+        const signature = stage && ledger.signature(ticket, command);
         return [
-          done.ok
-            ? { news: 'done', command: effect.command, ...done.value, bundles: ledger.bundles() }
-            : { news: 'refused', refusal: done.error, command: effect.command },
+          stage && signature
+            ? { news: 'pin asked', to: { ticket, command, signature, by: app().hand ?? THE_ROOM }, stage }
+            : outcome(command, done),
         ];
+      }
+      case 'sign': {
+        const { to, pin, as } = effect;
+        const done = await (as === 'first'
+          ? signFirst(ledger, to, pin, random(SALT_BYTES))
+          : signWith(ledger, to, pin));
+        return [outcome(to.command, done)];
       }
       case 'take': {
         const taken = await take(ledger, effect);
@@ -42,7 +59,19 @@ export function performer(
         return assertNever(effect);
     }
   };
+
+  function outcome(command: Command, done: Result<Attempted>): News {
+    return done.ok
+      ? { news: 'done', command, ...done.value, bundles: ledger.bundles() }
+      : { news: 'refused', refusal: done.error, command };
+  }
 }
+
+export const SALT_BYTES = 16;
+
+/** Whether a command was refused for nothing but a PIN, and whether the hand has one. */
+const pinAsked = (rule: string): 'known' | 'new' | undefined =>
+  rule === 'pin-needed' ? 'known' : rule === 'pin-none' ? 'new' : undefined;
 
 async function take(
   ledger: RoomLedger,

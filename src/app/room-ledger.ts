@@ -1,4 +1,4 @@
-import type { Digest, HandId, TicketId } from '../base/brand.ts';
+import type { Digest, TicketId } from '../base/brand.ts';
 import type { Clock } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
@@ -6,9 +6,10 @@ import type { Command } from '../bundle/command.ts';
 import { decide } from '../bundle/decide.ts';
 import { type EntryDraft, type EntryKind, type RecordedEntry, THE_ROOM } from '../bundle/entries.ts';
 import { evolve } from '../bundle/evolve.ts';
+import type { Proof } from '../bundle/pin.ts';
 import { currentRelease, emptyRoom, evolveRoom, type Room, roomKinds } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
-import { actor } from '../bundle/situation.ts';
+import { type PinRule, type Signature, signatureFor } from '../bundle/signature.ts';
 import type { Draft } from '../ledger/entry.ts';
 import type { KeyPlace } from '../ledger/key-place.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
@@ -44,11 +45,12 @@ export interface RoomLedger {
   catchUp(): Promise<void>;
   /** Loads one bundle whole. */
   playing(ticket: TicketId): Promise<Result<Playing>>;
-  attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>>;
+  /** `proof`: whose PIN was proven for this command, where it takes a signature. */
+  attempt(ticket: TicketId | null, command: Command, proof?: Proof | null): Promise<Result<Attempted>>;
+  /** The signature that a command would take as the room now stands. */
+  signature(ticket: TicketId | null, command: Command): Signature | undefined;
   /** What the station signs with, once the ledger names it; throws where nothing is signed. */
   key(): Promise<SigningKey>;
-  /** Puts a new key in the place of the station's, in this supervisor's name. */
-  newKey(hand: HandId): Promise<Result<Attempted>>;
   /** The procedure as it was understood at its release, kept under this digest. */
   procedure(understood: Digest): Promise<Result<Procedure>>;
 }
@@ -59,11 +61,19 @@ const sealed: readonly EntryKind[] = ['finished', 'released', 'settled', 'paused
 /** Kinds of entry that tell where each bundle stands. */
 const overviewKinds: readonly EntryKind[] = ['ticketed', 'paused', 'handed-over', 'finished', ...roomKinds];
 
-/**
- * `keys` is where the station's key lies; without it nothing is signed, as in a rehearsal. The key is made at the first command,
- * and the ledger then names it before anything else.
- */
-export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPlace): Promise<RoomLedger> {
+export interface LedgerRules {
+  /** Where the station's key lies; without it nothing is signed, as in a rehearsal. */
+  readonly keys?: KeyPlace;
+  /** Whose PIN is asked; of supervisors unless told. */
+  readonly pin?: PinRule;
+}
+
+/** The station's key is made at the first command, and the ledger then names it before anything else. */
+export async function roomLedger(
+  store: LedgerStore,
+  clock: Clock,
+  { keys, pin: rule = 'supervisors' }: LedgerRules = {},
+): Promise<RoomLedger> {
   let seq = await store.head();
   let room = emptyRoom;
   const overview = new Map<TicketId, Bundle>();
@@ -134,13 +144,15 @@ export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPla
     ticketNamed,
     catchUp,
     procedure,
+    signature: (ticket, command) => signatureFor(rule, room, ticket === null ? undefined : whole.get(ticket), command),
     async playing(ticket) {
       await catchUp();
       return playing(ticket);
     },
-    async attempt(ticket, command) {
-      await keyed();
-      const done = await attempt(ticket, command);
+    async attempt(ticket, command, proof = null) {
+      // Whoever takes another key need not have the one before.
+      if (command.do !== 'take key') await keyed();
+      const done = await attempt(ticket, command, proof);
       if (done.ok && done.value.entries.some(({ kind }) => sealed.includes(kind))) {
         const key = await keyed();
         if (key) await store.seal(key);
@@ -149,16 +161,6 @@ export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPla
     },
     async key() {
       return (await keyed()) ?? unsigned();
-    },
-    async newKey(hand) {
-      if (!keys) return unsigned();
-      await catchUp();
-      const may = actor(room, hand, ['supervisor']);
-      if (!may.ok) return may;
-      const done = await attempt(null, { do: 'take key', hand, key: verifierKeyText(verifierOf(keys.replace())) });
-      const key = done.ok ? await keyed() : undefined;
-      if (key) await store.seal(key);
-      return done;
     },
   };
 
@@ -178,7 +180,11 @@ export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPla
     return key;
   }
 
-  async function attempt(ticket: TicketId | null, command: Command): Promise<Result<Attempted>> {
+  async function attempt(
+    ticket: TicketId | null,
+    command: Command,
+    proof: Proof | null = null,
+  ): Promise<Result<Attempted>> {
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       await catchUp();
       const makes = command.do === 'make ticket';
@@ -189,6 +195,7 @@ export async function roomLedger(store: LedgerStore, clock: Clock, keys?: KeyPla
         bundle: makes ? overview.get(ticketNamed(command.ticket) ?? command.ticket) : here?.value.bundle,
         procedure: here?.value.procedure,
         now: clock(),
+        signing: { rule, proof },
       };
       const decided = decide(situation, command);
       if (!decided.ok) return decided;

@@ -20,6 +20,7 @@ import {
 import { type App, type Message, type Play, playOf, undoable } from './app.ts';
 import type { Arrived, News } from './effect.ts';
 import { moved } from './moved.ts';
+import { pinSaid } from './pin-ask.ts';
 
 /** The program after one more piece of news, and what it wants done because of it. */
 export function update(before: App, arrived: Arrived): Step {
@@ -46,6 +47,10 @@ export function update(before: App, arrived: Arrived): Step {
       return takeTicket(app, arrived.ticket);
     case 'refused':
       return refused(app, arrived);
+    case 'pin asked':
+      return [{ ...app, pin: { to: arrived.to, stage: { is: arrived.stage }, typed: '' }, message: null }, []];
+    case 'pin':
+      return app.pin ? pinSaid(app, app.pin, arrived.text) : [app, []];
     case 'seen':
       return [isNew(before, arrived) ? seen(app, arrived) : before, []];
     case 'taken': {
@@ -70,8 +75,14 @@ export function update(before: App, arrived: Arrived): Step {
   }
 }
 
-function refused(app: App, { refusal: why, command }: Extract<News, { readonly news: 'refused' }>): Step {
+const PIN_RULES: ReadonlySet<string> = new Set(['pin-wrong', 'pin-wait', 'pin-needed']);
+
+function refused(app: App, news: Extract<News, { readonly news: 'refused' }>): Step {
+  const { refusal: why, command } = news;
   const message = refusal(why.message);
+  // The question stays for another try; what else is refused was not for want of a PIN.
+  if (app.pin && PIN_RULES.has(why.rule)) return [{ ...app, message }, []];
+  if (app.pin) return refused({ ...app, pin: null }, news);
   // What cannot be left is in somebody else's hands: there is nothing of this hand's to record.
   if (app.play && command?.do === 'pause') return [left(app, app.play, message), []];
   // Somebody who may not take up the one ticket this is about is not who is needed here.
@@ -81,7 +92,7 @@ function refused(app: App, { refusal: why, command }: Extract<News, { readonly n
 }
 
 function done(app: App, { command, entries, room, bundles, playing }: Extract<News, { readonly news: 'done' }>): Step {
-  const now = { ...app, room, bundles };
+  const now = { ...app, room, bundles, pin: null };
   if (command.do === 'sign on') {
     const hello = { tone: 'good', text: `${nameOf(room, command.hand)} is signed on.` } as const;
     const signed = fresh({ ...now, hand: command.hand, message: hello });

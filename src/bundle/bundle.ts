@@ -10,9 +10,16 @@ export interface Check extends Omit<Body<'checked'>, 'ticket' | 'nth' | 'clockBa
   readonly at: string;
   readonly hand: HandId;
   /** Crossed out; stays readable. */
-  readonly struck: { readonly reason: string; readonly by: HandId; readonly at: string } | null;
+  readonly struck: ({ readonly reason: string } & Signed) | null;
   /** Asked again because the work went back to this step. */
   readonly again: boolean;
+}
+
+/** Who answers for something, when, and whether a PIN proved it. */
+export interface Signed {
+  readonly by: HandId;
+  readonly at: string;
+  readonly signed?: true | undefined;
 }
 
 export interface Hold {
@@ -24,12 +31,7 @@ export interface Hold {
   readonly reason: string;
   readonly by: HandId;
   readonly at: string;
-  readonly settled: {
-    readonly how: Settling;
-    readonly reason: string;
-    readonly by: HandId;
-    readonly at: string;
-  } | null;
+  readonly settled: ({ readonly how: Settling; readonly reason: string } & Signed) | null;
 }
 
 /** A running clock of a timed point. `elapsedMs` is what had passed at the bundle's last entry. */

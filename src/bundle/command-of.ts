@@ -4,7 +4,7 @@ import type { Command, SettleHow } from './command.ts';
 import type { RecordedEntry, Settling } from './entries.ts';
 
 /** The command that this entry answers. Where one command leaves several entries, each of them alone. */
-export function commandOf(entry: RecordedEntry): Command {
+export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>): Command {
   const { hand } = entry;
   switch (entry.kind) {
     case 'enrolled': {
@@ -21,15 +21,23 @@ export function commandOf(entry: RecordedEntry): Command {
         ...(entry.body.reason === undefined ? {} : { reason: entry.body.reason }),
       };
     case 'released': {
-      const { revision: _, ...rest } = entry.body;
+      const { revision: _, signed: __, ...rest } = entry.body;
       return { do: 'release', hand, ...rest };
     }
-    case 'withdrawn':
-      return { do: 'withdraw', hand, ...entry.body };
+    case 'withdrawn': {
+      const { procedure, revision, reason } = entry.body;
+      return { do: 'withdraw', hand, procedure, revision, reason };
+    }
     case 'ticketed':
       return { do: 'make ticket', hand, ...entry.body };
     case 'signed-on':
-      return { do: 'sign on', hand };
+      return { do: 'sign on', hand, ...(entry.body.after && { after: 'own lock' }) };
+    case 'pin-set': {
+      const { hand: who, salt, hash, n, r, p } = entry.body;
+      return { do: 'set pin', hand, who, salt, hash, n, r, p };
+    }
+    case 'pin-failed':
+      return { do: 'fail pin', hand, who: entry.body.hand, for: entry.body.for };
     case 'gauge-checked':
       return { do: 'check gauge', hand, ...entry.body };
     case 'opened':

@@ -1,6 +1,8 @@
 import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
 import type { SetNumber } from './bundle.ts';
 import type { Role } from './entries.ts';
+import type { Meaning } from './meaning.ts';
+import type { SealedPin } from './pin.ts';
 
 /** What somebody asks for. `hand` is who acts; `decide` says whether it may happen and what then has happened. */
 export type Command = { readonly hand: HandId } & (RoomCommand | BundleCommand);
@@ -26,7 +28,11 @@ export type RoomCommand =
       readonly sets: number;
       readonly rolls: readonly string[];
     }
-  | { readonly do: 'sign on' }
+  /** `after`: at a station that had locked itself, by the hand who was on or by another. */
+  | { readonly do: 'sign on'; readonly after?: 'own lock' | 'lock of another' }
+  | ({ readonly do: 'set pin'; readonly who: HandId } & SealedPin)
+  /** Somebody typed a wrong PIN for `who`. */
+  | { readonly do: 'fail pin'; readonly who: HandId; readonly for: Meaning }
   | { readonly do: 'check gauge'; readonly gauge: string; readonly reading: string; readonly fit: 'fit' | 'unfit' };
 
 export type BundleCommand =

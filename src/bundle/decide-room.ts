@@ -1,19 +1,19 @@
 import { assertNever } from '../base/assert-never.ts';
-import type { HandId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { noRelease } from './barred.ts';
 import type { Command, RoomCommand } from './command.ts';
+import type { PeopleCommand } from './decide-people.ts';
 import { type EntryDraft, THE_ROOM } from './entries.ts';
+import { keeper } from './keeper.ts';
 import { revisionAfter } from './revision-after.ts';
 import { currentRelease, type Hand, type Room, releasesOf } from './room.ts';
 import { sameName } from './same-name.ts';
 import { actor, record, type Situation, workers } from './situation.ts';
 
+type Here = Exclude<RoomCommand, PeopleCommand>;
+
 /** Commands that concern the room: its hands, its procedures, its tickets. */
-export function decideRoom(
-  situation: Situation,
-  command: Extract<Command, RoomCommand>,
-): Result<readonly EntryDraft[]> {
+export function decideRoom(situation: Situation, command: Extract<Command, Here>): Result<readonly EntryDraft[]> {
   const { room, bundle } = situation;
   const { hand } = command;
   switch (command.do) {
@@ -101,7 +101,8 @@ export function decideRoom(
     }
     case 'sign on': {
       const who = actor(room, hand, ['sewer', 'supervisor', 'auditor']);
-      return who.ok ? record(situation, hand, [{ kind: 'signed-on', body: { role: who.value.role } }]) : who;
+      const after = command.after === 'own lock' ? { after: 'lock' as const } : {};
+      return who.ok ? record(situation, hand, [{ kind: 'signed-on', body: { role: who.value.role, ...after } }]) : who;
     }
     case 'check gauge': {
       const who = actor(room, hand, workers);
@@ -113,15 +114,6 @@ export function decideRoom(
     default:
       return assertNever(command);
   }
-}
-
-/** A supervisor adds and retires hands; while there is none, the room itself does. */
-function keeper(room: Room, hand: HandId): Result<unknown> {
-  const supervisor = [...room.hands.values()].find(({ role, retired }) => role === 'supervisor' && !retired);
-  if (hand !== THE_ROOM) return actor(room, hand, ['supervisor']);
-  return supervisor
-    ? refuse('keeper', `A supervisor adds and retires hands here, such as ${supervisor.name}: say who with --hand.`)
-    : ok(hand);
 }
 
 /** What stands on tickets and in the ledger as a name: nothing a scanner, a shell or a file system would stumble over. */

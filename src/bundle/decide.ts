@@ -4,8 +4,10 @@ import type { Command } from './command.ts';
 import { decideAtPoint } from './decide-at-point.ts';
 import { decideBundle } from './decide-bundle.ts';
 import { decideHold } from './decide-hold.ts';
+import { decidePeople } from './decide-people.ts';
 import { decideRoom } from './decide-room.ts';
 import type { EntryDraft } from './entries.ts';
+import { signed } from './signature.ts';
 import type { BundleSituation, Situation } from './situation.ts';
 
 /**
@@ -13,6 +15,12 @@ import type { BundleSituation, Situation } from './situation.ts';
  * ledger. A refusal is one plain sentence that says what to do instead.
  */
 export function decide(situation: Situation, command: Command): Result<readonly EntryDraft[]> {
+  const decided = unsigned(situation, command);
+  return decided.ok ? signed(situation, command, decided.value) : decided;
+}
+
+/** The same, but for the PIN of whoever signs. */
+function unsigned(situation: Situation, command: Command): Result<readonly EntryDraft[]> {
   switch (command.do) {
     case 'enrol':
     case 'retire':
@@ -23,6 +31,9 @@ export function decide(situation: Situation, command: Command): Result<readonly 
     case 'sign on':
     case 'check gauge':
       return decideRoom(situation, command);
+    case 'set pin':
+    case 'fail pin':
+      return decidePeople(situation, command);
     default:
   }
   if (!situation.bundle)

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { meanings } from './meaning.ts';
 
 /** A non-empty string with a meaning of its own; the ledger's reader is the place that checks it. */
 const named = <T extends string>() => z.custom<T>((value) => typeof value === 'string' && value !== '');
@@ -23,6 +24,12 @@ const inBundle = {
   /** Seconds by which the station's clock stood before the bundle's entry before this one. */
   clockBack: z.optional(z.number().check(z.positive())),
 };
+/** There when whoever answers for the entry proved with their PIN that it is them: its hand, or the witness of a hold point. */
+const signed = z.optional(z.literal(true));
+const hex = z.string().check(z.regex(/^(?:[0-9a-f]{2}){16,64}$/));
+/** Bounds keep a ledger that somebody else wrote from asking for more memory or time than a PIN is worth. */
+const powerOfTwo = z.int().check(z.refine((n) => n >= 2 && n <= 2 ** 17 && Number.isInteger(Math.log2(n))));
+const cost = (most: number) => z.int().check(z.positive(), z.maximum(most));
 
 export const roles = ['sewer', 'supervisor', 'auditor'] as const;
 export type Role = (typeof roles)[number];
@@ -54,10 +61,16 @@ export type Settling = Frozen<z.infer<typeof settling>>;
 
 /** The shape of each kind of entry's body: what happened, in the past tense. */
 const bodies = {
-  enrolled: z.strictObject({ hand, name: words, role: z.enum(roles), badge: z.optional(words) }),
+  enrolled: z.strictObject({ hand, name: words, role: z.enum(roles), badge: z.optional(words), signed }),
   /** The key this station signs with from here on, as a C2SP verifier key. */
-  keyed: z.strictObject({ key: words }),
-  retired: z.strictObject({ hand, reason: z.optional(words) }),
+  keyed: z.strictObject({ key: words, signed }),
+  retired: z.strictObject({ hand, reason: z.optional(words), signed }),
+  /** What is kept of a PIN: scrypt (RFC 7914) of it with this salt at this cost, both in hexadecimal; never the PIN. */
+  'pin-set': z.strictObject({ hand, salt: hex, hash: hex, n: powerOfTwo, r: cost(16), p: cost(16), signed }),
+  /** A wrong PIN was typed for this hand, and what it was to sign. */
+  'pin-failed': z.strictObject({ hand, for: z.enum(meanings) }),
+  /** The right PIN after wrong ones: they no longer count. */
+  'pin-proven': z.strictObject({ hand }),
   released: z.strictObject({
     procedure,
     revision: words,
@@ -66,10 +79,12 @@ const bodies = {
     understood: digest,
     title: words,
     pictures: z.array(z.strictObject({ address: words, digest })),
+    signed,
   }),
-  withdrawn: z.strictObject({ procedure, revision: words, reason: words }),
+  withdrawn: z.strictObject({ procedure, revision: words, reason: words, signed }),
   ticketed: z.strictObject({ ticket, procedure, sets: z.int().check(z.positive()), rolls: z.array(words) }),
-  'signed-on': z.strictObject({ role: z.enum(roles) }),
+  /** `after: 'lock'`: the same hand is back at a station that had locked itself; the shift goes on. */
+  'signed-on': z.strictObject({ role: z.enum(roles), after: z.optional(z.literal('lock')), signed }),
   /** `changedFrom`: the other text of this procedure that the hand played last; its differences are to be read first. */
   opened: z.strictObject({
     ...inBundle,
@@ -100,8 +115,9 @@ const bodies = {
     /** The station's clock was set back while this point was timed: the time is a lower bound. */
     clockWasSetBack: z.optional(z.literal(true)),
     digest,
+    signed,
   }),
-  struck: z.strictObject({ ...inBundle, entry: count, reason: words }),
+  struck: z.strictObject({ ...inBundle, entry: count, reason: words, signed }),
   'sent-back': z.strictObject({ ...inBundle, set, step, again: z.array(step), reason: words }),
   held: z.strictObject({
     ...inBundle,
@@ -113,7 +129,7 @@ const bodies = {
     place: z.nullable(z.int().check(z.positive())),
     reason: words,
   }),
-  settled: z.strictObject({ ...inBundle, hold: words, set, how: settling, reason: words }),
+  settled: z.strictObject({ ...inBundle, hold: words, set, how: settling, reason: words, signed }),
   'handed-over': z.strictObject({ ...inBundle, to: hand }),
   paused: z.strictObject({ ...inBundle, reason: z.optional(words) }),
   resumed: z.strictObject({ ...inBundle, procedure, digest, changedFrom: z.optional(digest) }),

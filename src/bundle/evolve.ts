@@ -8,6 +8,7 @@ import {
   pointKey,
   type RunningClock,
   type SetNumber,
+  type Signed,
   setsLeft,
   stepKey,
   stepOf,
@@ -68,7 +69,7 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
     case 'checked':
       return checked(bundle, entry, entry.body);
     case 'struck': {
-      const struck = { reason: entry.body.reason, by: entry.hand, at: entry.at };
+      const struck = { reason: entry.body.reason, ...signedBy(entry, entry.body) };
       return { ...bundle, checks: eachCheck(bundle, (c) => (c.seq === entry.body.entry ? { ...c, struck } : c)) };
     }
     case 'sent-back':
@@ -129,7 +130,7 @@ function settled(bundle: Bundle, entry: RecordedEntry, body: Body<'settled'>): B
   const { hold: name, how, reason } = body;
   const hold = bundle.holds.find((each) => each.name === name && !each.settled);
   const holds = bundle.holds.map((each) =>
-    each === hold ? { ...each, settled: { how, reason, by: entry.hand, at: entry.at } } : each,
+    each === hold ? { ...each, settled: { how, reason, ...signedBy(entry, body) } } : each,
   );
   const after = { ...bundle, holds };
   switch (how.as) {
@@ -146,6 +147,12 @@ function settled(bundle: Bundle, entry: RecordedEntry, body: Body<'settled'>): B
       return assertNever(how);
   }
 }
+
+const signedBy = ({ hand, at }: RecordedEntry, { signed }: { readonly signed?: true | undefined }): Signed => ({
+  by: hand,
+  at,
+  ...(signed ? { signed } : {}),
+});
 
 /** Work goes back: checks, cautions, clocks and concessions of these steps no longer count for the set and the whole bundle. */
 function askAgain(bundle: Bundle, set: SetNumber, steps: readonly StepId[]): Bundle {

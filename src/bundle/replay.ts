@@ -4,11 +4,14 @@ import { parseStamp } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { Bundle } from './bundle.ts';
+import type { Command } from './command.ts';
 import { commandOf, ticketOf } from './command-of.ts';
 import { decide } from './decide.ts';
 import type { EntryDraft, RecordedEntry } from './entries.ts';
 import { evolve } from './evolve.ts';
 import { currentRelease, emptyRoom, evolveRoom } from './room.ts';
+import { type PinRule, signatureFor } from './signature.ts';
+import type { Situation } from './situation.ts';
 
 /** Plays a ledger again from its first entry, and says of each entry whether the rules would have let it happen. */
 export interface Replay {
@@ -17,19 +20,21 @@ export interface Replay {
 }
 
 /**
- * `texts` gives a procedure by the digest of its understanding. Of a finished bundle only what a rule may ask again is kept, so
+ * `texts` gives a procedure by the digest of its understanding; `pin` is whose PIN was asked, which is nobody's only in a rehearsal. Of a finished bundle only what a rule may ask again is kept, so
  * memory grows with the bundles at work and not with the ledger.
  */
-export function replay(texts: (understood: Digest) => Procedure | undefined): Replay {
+export function replay(texts: (understood: Digest) => Procedure | undefined, pin: PinRule = 'supervisors'): Replay {
   let room = emptyRoom;
   const bundles = new Map<TicketId, Bundle>();
   /** What a command with several entries still has to leave. */
   let due: readonly EntryDraft[] = [];
+  /** A right PIN after wrong ones, which belongs to the entry that it opened the way for. */
+  let proven: RecordedEntry | null = null;
 
   const understoodFor = (bundle: Bundle | undefined): Digest | undefined =>
     bundle && (bundle.text ?? currentRelease(room, bundle.procedure))?.understood;
 
-  function judge(entry: RecordedEntry): Result<void> {
+  function judge(entry: Judged, before: RecordedEntry | null): Result<void> {
     const [first, ...rest] = due;
     if (first) {
       due = rest;
@@ -41,24 +46,60 @@ export function replay(texts: (understood: Digest) => Procedure | undefined): Re
     if (!now) throw new Error(`entry ${entry.seq} has no time, which its reader should have refused`);
     const understood = understoodFor(bundle);
     const procedure = understood && texts(understood);
-    const decided = decide({ room, bundle, procedure, now }, commandOf(entry));
+    const command = commandOf(entry);
+    const signing = signingOf(entry, command, bundle);
+    const decided = decide({ room, bundle, procedure, now, signing }, command);
     if (!decided.ok) return refuse('entry-against-rule', `the rules refuse it: ${decided.error.message}`);
-    const [expected, ...others] = decided.value;
+    const drafts = decided.value;
+    const isOpened = drafts[0]?.kind === 'pin-proven';
+    if (isOpened !== (before !== null))
+      return refuse(
+        'entry-pin',
+        isOpened
+          ? 'the wrong PINs before it were not answered by a right one'
+          : 'a right PIN was noted before it, and none was asked',
+      );
+    const [expected, ...others] = isOpened ? drafts.slice(1) : drafts;
     due = others;
     return expected ? agrees(entry, expected) : ok(undefined);
   }
 
+  /** Whose PIN was proven for an entry is what it says itself; whether that was needed is for `decide`. */
+  function signingOf(entry: Judged, command: Command, bundle: Bundle | undefined): NonNullable<Situation['signing']> {
+    const isSigned = 'signed' in entry.body && entry.body.signed === true;
+    // Whether everybody's PIN is asked at sign-on is a setting of the room, and not in the ledger.
+    const rule = isSigned && entry.kind === 'signed-on' && !entry.body.after ? 'everyone' : pin;
+    const hand = isSigned ? signatureFor(rule, room, bundle, command)?.hand : undefined;
+    const known = hand && room.pins.get(hand);
+    return { rule, proof: hand && known ? { hand, pin: known.seq } : null };
+  }
+
+  function fold(entry: RecordedEntry): void {
+    room = evolveRoom(room, entry);
+    const ticket = ticketOf(entry);
+    const after = ticket === null ? undefined : evolve(bundles.get(ticket), entry);
+    if (ticket !== null && after) bundles.set(ticket, after.work === 'finished' ? withoutWork(after) : after);
+  }
+
   return {
     next(entry) {
-      const judged = judge(entry);
-      room = evolveRoom(room, entry);
-      const ticket = ticketOf(entry);
-      const after = ticket === null ? undefined : evolve(bundles.get(ticket), entry);
-      if (ticket !== null && after) bundles.set(ticket, after.work === 'finished' ? withoutWork(after) : after);
+      const before = proven;
+      proven = null;
+      if (entry.kind === 'pin-proven') {
+        proven = entry;
+        if (before) fold(before);
+        return before ? refuse('entry-pin', 'two right PINs in a row open the way for nothing') : ok(undefined);
+      }
+      const judged = judge(entry, before);
+      if (before) fold(before);
+      fold(entry);
       return judged;
     },
   };
 }
+
+/** An entry that answers a command of its own. */
+type Judged = Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>;
 
 /** Whatever is asked of a finished bundle is refused, so that it is known and finished is all there is to remember. */
 const withoutWork = (bundle: Bundle): Bundle => ({

@@ -1,6 +1,7 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId, ProcedureId, StepId } from '../base/brand.ts';
 import type { RecordedEntry, Role } from './entries.ts';
+import type { KnownPin, WrongTries } from './pin.ts';
 
 export interface Hand {
   readonly id: HandId;
@@ -35,6 +36,9 @@ export interface Room {
   readonly lastPlayed: ReadonlyMap<HandId, ReadonlyMap<ProcedureId, Digest>>;
   /** Cautions each hand has read since signing on. */
   readonly readThisShift: ReadonlyMap<HandId, ReadonlySet<string>>;
+  /** For those who have one. Kept apart from the hands, which are shown. */
+  readonly pins: ReadonlyMap<HandId, KnownPin>;
+  readonly wrongPins: ReadonlyMap<HandId, WrongTries>;
   readonly lastHold: number;
   readonly lastConcession: number;
 }
@@ -45,6 +49,8 @@ export const emptyRoom: Room = {
   releases: new Map(),
   lastPlayed: new Map(),
   readThisShift: new Map(),
+  pins: new Map(),
+  wrongPins: new Map(),
   lastHold: 0,
   lastConcession: 0,
 };
@@ -54,6 +60,9 @@ export const roomKinds = [
   'keyed',
   'enrolled',
   'retired',
+  'pin-set',
+  'pin-failed',
+  'pin-proven',
   'released',
   'withdrawn',
   'signed-on',
@@ -83,8 +92,20 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
       const hand = room.hands.get(entry.body.hand);
       return hand ? { ...room, hands: put(room.hands, hand.id, { ...hand, retired: true }) } : room;
     }
+    case 'pin-set': {
+      const { hand, signed: _, ...sealed } = entry.body;
+      const pins = put(room.pins, hand, { ...sealed, seq: entry.seq });
+      return { ...room, pins, wrongPins: without(room.wrongPins, hand) };
+    }
+    case 'pin-failed': {
+      const { hand } = entry.body;
+      const count = (room.wrongPins.get(hand)?.count ?? 0) + 1;
+      return { ...room, wrongPins: put(room.wrongPins, hand, { count, lastAt: entry.at }) };
+    }
+    case 'pin-proven':
+      return { ...room, wrongPins: without(room.wrongPins, entry.body.hand) };
     case 'released': {
-      const { procedure, ...rest } = entry.body;
+      const { procedure, signed: _, ...rest } = entry.body;
       const release: Release = { procedure, ...rest, by: entry.hand, at: entry.at, withdrawn: false };
       return { ...room, releases: put(room.releases, procedure, [...releasesOf(room, procedure), release]) };
     }
@@ -94,6 +115,7 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
       return { ...room, releases: put(room.releases, procedure, after) };
     }
     case 'signed-on':
+      if (entry.body.after === 'lock') return room;
       return { ...room, readThisShift: put(room.readThisShift, entry.hand, new Set<string>()) };
     case 'opened':
     case 'resumed': {
@@ -142,6 +164,12 @@ function played(room: Room, hand: HandId, procedure: ProcedureId, digest: Digest
 }
 
 const put = <K, V>(map: ReadonlyMap<K, V>, key: K, value: V): ReadonlyMap<K, V> => new Map(map).set(key, value);
+
+function without<K, V>(map: ReadonlyMap<K, V>, key: K): ReadonlyMap<K, V> {
+  const rest = new Map(map);
+  rest.delete(key);
+  return rest;
+}
 
 /** The number in a name as the program gives them. One that a person made up with more digits is passed over: counting could never leave it behind. */
 const numberIn = (name: string): number => Number(/^[HK]-(\d{1,6})$/.exec(name)?.[1] ?? 0);

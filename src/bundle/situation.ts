@@ -5,7 +5,9 @@ import type { Procedure } from '../procedure/procedure.ts';
 import type { Bundle } from './bundle.ts';
 import type { Body, EntryDraft, EntryKind, Role } from './entries.ts';
 import { passed } from './passed.ts';
+import type { Proof } from './pin.ts';
 import type { Hand, Room } from './room.ts';
+import type { PinRule } from './signature.ts';
 
 /** All that `decide` may look at. */
 export interface Situation {
@@ -15,6 +17,8 @@ export interface Situation {
   /** The text the bundle is bound to, or before its opening the text it would be opened with. */
   readonly procedure: Procedure | undefined;
   readonly now: Instant;
+  /** Whose PIN is asked, and whose was proven for this command; absent: supervisors, and nobody's. */
+  readonly signing?: { readonly rule: PinRule; readonly proof: Proof | null };
 }
 
 /** A situation in which a bundle and its text are known. */

@@ -65,7 +65,7 @@ function whatWasMade(room: string, { hands, procedures, bundles, entries }: Prac
   const widest = Math.max(...next.map(([command]) => columns(command)));
   return [
     `${PRACTICE_ROOM} is in ${room}: ${hands} hands, ${procedures} procedures, ${bundles} bundles, ${entries} entries.`,
-    'All of it is made up. Try next:',
+    'All of it is made up. Vera signs with the PIN 7305, Henk with 4692. Try next:',
     ...next.map(([command, what]) => `  ${pad(command, widest)}  ${what}`),
     '',
   ].join('\n');

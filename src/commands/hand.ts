@@ -4,6 +4,7 @@ import { ok, type Result } from '../base/result.ts';
 import { type Role, roles, THE_ROOM } from '../bundle/entries.ts';
 import type { Hand, Room } from '../bundle/room.ts';
 import { handTable } from '../reports/hands.ts';
+import { attemptSigned } from './attempt-signed.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson, widthOf } from './io.ts';
 
@@ -23,7 +24,7 @@ export function addHand(name: string, options: AddOptions, io: Io): Promise<Exit
     if (!by.ok) return cannot(io, by.error.message);
     const who = (options.id ?? nextId(role, [...ledger.room().hands.values()])) as HandId;
     const badge = options.badge ? { badge: options.badge } : {};
-    const done = await ledger.attempt(null, { do: 'enrol', hand: by.value, who, name, role, ...badge });
+    const done = await attemptSigned(ledger, null, { do: 'enrol', hand: by.value, who, name, role, ...badge }, io);
     if (!done.ok) return cannot(io, done.error.message);
     say(io, `${name} is ${who}, ${role}.`);
     return 0;
@@ -43,7 +44,8 @@ export function retireHand(name: string, options: RetireOptions, io: Io): Promis
     const by = whoActs(options.hand, ledger.room());
     if (!by.ok) return cannot(io, by.error.message);
     const reason = options.reason ? { reason: options.reason } : {};
-    const done = await ledger.attempt(null, { do: 'retire', hand: by.value, who: who.value.id, ...reason });
+    const command = { do: 'retire', hand: by.value, who: who.value.id, ...reason } as const;
+    const done = await attemptSigned(ledger, null, command, io);
     if (!done.ok) return cannot(io, done.error.message);
     say(io, `${who.value.name} (${who.value.id}) is retired. What they recorded stays.`);
     return 0;

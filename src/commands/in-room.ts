@@ -35,6 +35,9 @@ export async function inRoom<T>(options: RoomOption, io: Io, work: (open: OpenRo
 /** The same for commands that look at the room's state or change it. */
 export function onLedger<T>(options: RoomOption, io: Io, work: (open: PlayableRoom) => Promise<T>): Promise<T> {
   return inRoom(options, io, async (open) =>
-    work({ ...open, ledger: await roomLedger(open.store, io.clock, open.room.key()) }),
+    work({
+      ...open,
+      ledger: await roomLedger(open.store, io.clock, { keys: open.room.key(), pin: open.room.settings.pin }),
+    }),
   );
 }

@@ -2,6 +2,7 @@ import { createInterface } from 'node:readline';
 import type { App } from '../app/app.ts';
 import { asked, heard, told } from '../app/dialogue.ts';
 import type { AppStore } from '../app/store.ts';
+import { hush, rubbedOut } from '../terminal/hush.ts';
 import type { Io } from './io.ts';
 
 /** What ends a dialogue from outside; the bundle is left as at the end of the input. */
@@ -19,9 +20,11 @@ export async function playPlain(store: AppStore, io: Io): Promise<number> {
   io.stdout.once('error', end);
   for (const signal of SIGNALS) process.once(signal, end);
   let shown: App | null = null;
+  let echo: () => void = () => {};
   try {
     return await talk();
   } finally {
+    echo();
     lines.close();
     // An input that nobody reads any more must not keep the program alive.
     io.stdin.destroy();
@@ -29,8 +32,12 @@ export async function playPlain(store: AppStore, io: Io): Promise<number> {
 
   async function talk(): Promise<number> {
     ask();
-    for await (const line of lines) {
+    for await (const typed of lines) {
       const before = store.app();
+      // What was typed unseen was typed without the terminal's help, and its enter was not seen either.
+      const line = before.pin && io.stdin.isTTY ? rubbedOut(typed) : typed;
+      if (before.pin && io.stdin.isTTY) io.out('\n');
+      echo();
       const what = heard(before, line);
       if ('print' in what) {
         print(what.print);
@@ -55,6 +62,7 @@ export async function playPlain(store: AppStore, io: Io): Promise<number> {
     const { lines: lead, prompt } = asked(app, shown);
     print(lead);
     io.out(prompt);
+    echo = app.pin ? hush(io.stdin, end) : () => {};
     shown = app;
   }
 

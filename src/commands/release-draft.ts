@@ -1,18 +1,20 @@
-import type { RoomLedger } from '../app/room-ledger.ts';
+import type { Attempted } from '../app/room-ledger.ts';
 import { understoodText } from '../app/understood.ts';
 import type { Digest, HandId, ProcedureId } from '../base/brand.ts';
-import type { Refusal } from '../base/result.ts';
+import type { Refusal, Result } from '../base/result.ts';
+import type { Command } from '../bundle/command.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { ProcedureFile } from '../storage/procedure-files.ts';
 import { releaseTexts } from '../storage/release-texts.ts';
 import { readDraft } from './read-draft.ts';
 
-/** Where a draft is released: the room's folder, with its ledger as files and as state. */
+/** Where a draft is released: the room's folder, and its ledger. */
 export interface ReleasePlace {
   readonly folder: string;
   readonly store: LedgerStore;
-  readonly ledger: RoomLedger;
+  /** Attempts the release, with the signature it takes. */
+  readonly attempt: (command: Command) => Promise<Result<Attempted>>;
 }
 
 export type Released =
@@ -31,7 +33,7 @@ export type Released =
  * them. Rejects with `StoreTrouble` when the ledger cannot be used.
  */
 export async function releaseDraft(
-  { folder, store, ledger }: ReleasePlace,
+  { folder, store, attempt }: ReleasePlace,
   draft: ProcedureFile,
   hand: HandId,
 ): Promise<Released> {
@@ -44,7 +46,7 @@ export async function releaseDraft(
   const understood = understoodText(procedure, draft.name);
   await store.keep([text, understood, ...pictures]);
   const { id, title } = procedure;
-  const done = await ledger.attempt(null, {
+  const done = await attempt({
     do: 'release',
     hand,
     procedure: id,

@@ -2,8 +2,10 @@ import { chalkStderr } from 'chalk';
 import { findHand } from '../app/find-hand.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { oneLine } from '../base/text.ts';
+import type { Command } from '../bundle/command.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure } from '../storage/procedure-files.ts';
+import { attemptSigned } from './attempt-signed.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
 import { releaseDraft } from './release-draft.ts';
@@ -20,7 +22,8 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     if (!hand.ok) return cannot(io, hand.error.message);
     const draft = findProcedure(room.folder, named);
     if (!draft.ok) return cannot(io, draft.error.message);
-    const released = await releaseDraft({ folder: room.folder, store, ledger }, draft.value, hand.value.id);
+    const attempt = (command: Command) => attemptSigned(ledger, null, command, io);
+    const released = await releaseDraft({ folder: room.folder, store, attempt }, draft.value, hand.value.id);
     switch (released.outcome) {
       case 'errors': {
         const { name, text } = draft.value;

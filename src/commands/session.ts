@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto';
 import { type App, startApp } from '../app/app.ts';
 import { performer } from '../app/perform.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
@@ -29,13 +30,15 @@ export async function runSession(
       ledger,
       () => ring(),
       () => store.app(),
+      randomBytes,
     ),
   );
   if (hand !== undefined) {
     store.tell({ news: 'sign on', who: hand });
     await store.settled();
-    const { message, play, hand: signedOn } = store.app();
-    if (signedOn === null || (as.bound !== null && play === null)) {
+    const { message, play, pin, hand: signedOn } = store.app();
+    // Who is asked for a PIN first is asked by the screen or the dialogue.
+    if (pin === null && (signedOn === null || (as.bound !== null && play === null))) {
       return cannot(io, message?.text ?? 'The bundle could not be taken up.');
     }
   }

@@ -1,6 +1,7 @@
 import { readCheckpoint } from '../ledger/checkpoint.ts';
-import { verifierKeyText, verifierOf } from '../ledger/note-key.ts';
+import { newSigningKey, verifierKeyText, verifierOf } from '../ledger/note-key.ts';
 import { unsignedText } from '../ledger/signed-note.ts';
+import { attemptSigned } from './attempt-signed.ts';
 import { whoActs } from './hand.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
@@ -18,8 +19,12 @@ export function station(options: StationOptions, io: Io): Promise<ExitCode> {
     if (options.newKey) {
       const by = whoActs(options.hand, ledger.room());
       if (!by.ok) return cannot(io, by.error.message);
-      const made = await ledger.newKey(by.value);
-      if (!made.ok) return cannot(io, made.error.message);
+      const key = newSigningKey(room.station);
+      const command = { do: 'take key', hand: by.value, key: verifierKeyText(verifierOf(key)) } as const;
+      const named = await attemptSigned(ledger, null, command, io);
+      if (!named.ok) return cannot(io, named.error.message);
+      room.key().put(key);
+      await store.seal(key);
     }
     if (options.checkpoint) {
       io.out(await store.seal(await ledger.key()));

@@ -103,6 +103,7 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
   ],
   'form words': [enter('go on'), erase, ...scroll, does(['escape'], 'escape', 'let it be', 3), quit],
   'form choice': [press('go on'), ...choose, does(['escape'], 'escape', 'let it be', 3), quit],
+  pin: [enter('sign'), erase, does(['escape'], 'escape', 'let it be', 3), quit],
   over: [],
 };
 
@@ -124,5 +125,6 @@ export const typing: Readonly<Record<Mode, Typing>> = {
   'look back': 'nothing',
   'form words': 'text',
   'form choice': 'text',
+  pin: 'text',
   over: 'nothing',
 };

@@ -12,6 +12,13 @@ export interface Before {
   readonly root: Digest;
 }
 
+/** What is wrong, and the first entry that it may be. */
+interface ChainFault {
+  readonly entry: number;
+  readonly rule: string;
+  readonly message: string;
+}
+
 /**
  * The hashes of a ledger, worked out anew entry by entry and held against what is kept: leaves, nodes of the tree, checkpoints.
  * Shares nothing with the code that writes but the hash itself.
@@ -42,11 +49,13 @@ export class Chain {
     return { size: Number(this.#checkpoints[this.#reached - 1]?.size ?? 0), checkpoints: this.#reached };
   }
 
-  /** Adds an entry's text; refuses when its leaf, or a node that is complete with it, is not what is kept. */
-  add(text: string, kept: unknown): Result<void> {
+  /** Adds an entry's text; what is wrong when its leaf, or a node that is complete with it, is not what is kept. */
+  add(text: string, kept: unknown): ChainFault | undefined {
     const leaf = leafDigest(text);
-    if (!isBytesOf(kept, leaf)) return refuse('leaf', 'it does not come to the hash that was kept for it');
-    let wrong: string | undefined;
+    const seq = this.#size;
+    if (!isBytesOf(kept, leaf))
+      return { entry: seq, rule: 'leaf', message: 'it does not come to the hash that was kept for it' };
+    let wrong: ChainFault | undefined;
     pushLeaf(this.#peaks, this.#size++, leaf, (first, end, root) => {
       const width = end - first;
       if (width === 1) return;
@@ -54,9 +63,13 @@ export class Chain {
       this.#levels[level] ??= this.#bytes.level(level);
       const row = this.#levels[level].next().value;
       if (row?.place !== first / width || !isBytesOf(row.hash, root))
-        wrong = 'it does not fit into the tree of hashes that was kept over the entries before it';
+        wrong ??= {
+          entry: first,
+          rule: 'tree',
+          message: `it, or one of those up to entry ${seq}, is not what the tree of hashes was kept over`,
+        };
     });
-    return wrong === undefined ? ok(undefined) : refuse('tree', wrong);
+    return wrong;
   }
 
   /** Holds every checkpoint of just this size against the tree; `keys` are those the ledger has named so far. */

@@ -6,6 +6,6 @@ export interface KeyPlace {
   find(): SigningKey | undefined;
   /** A new key, unless another process has just made one: then that. */
   make(): SigningKey;
-  /** A new key in place of whatever is there. */
-  replace(): SigningKey;
+  /** Puts this key in the place of whatever is there. */
+  put(key: SigningKey): void;
 }

@@ -23,6 +23,7 @@ const columnsOf: readonly (keyof WhoRow)[] = [
   'verdict',
   'by',
   'witness',
+  'meaning',
   'struck',
   'again',
   'clock',

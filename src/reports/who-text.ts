@@ -37,7 +37,8 @@ function wordsOf(row: WhoRow): string {
   const clock = row.clock === null ? '' : `; the station's clock was ${row.clock}`;
   if (row.kind !== 'checked') {
     const point = row.kind === 'clock-started' || row.kind === 'struck' ? row.point : null;
-    return `${[kindWords[row.kind] ?? row.kind, point, row.value].filter(Boolean).join(': ')}${clock}`;
+    const pin = row.meaning?.endsWith(' with PIN') ? '; with PIN' : '';
+    return `${[kindWords[row.kind] ?? row.kind, point, row.value].filter(Boolean).join(': ')}${pin}${clock}`;
   }
   const place = row.place !== null && row.place > 1 ? `, place ${row.place}` : '';
   const value = row.unit === null ? (row.value ?? '') : amountWords(row.value ?? '', row.unit);
@@ -46,7 +47,7 @@ function wordsOf(row: WhoRow): string {
     `${row.point}${place}: ${value}`,
     typed ? ` (typed ${row.typed})` : '',
     judged(row),
-    row.witness === null ? '' : `; ${row.witness} looked`,
+    row.witness === null ? '' : `; ${row.meaning ?? 'witnessed'}: ${row.witness}`,
     row.struck === null ? '' : `; struck: ${row.struck}`,
     row.again ? '; done again later' : '',
     clock,
@@ -62,6 +63,9 @@ const kindWords: Partial<Record<WhoRow['kind'], string>> = {
   'handed-over': 'handed over',
   'signed-on': 'signed on',
   'gauge-checked': 'gauge checked',
+  'pin-set': 'PIN set',
+  'pin-failed': 'wrong PIN',
+  'pin-proven': 'right PIN after wrong ones',
   paused: 'left',
   resumed: 'taken up again',
 };

@@ -5,6 +5,7 @@ import type { Body, EntryKind, RecordedEntry, Settling } from '../bundle/entries
 import { evolve } from '../bundle/evolve.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import type { Procedure, Step } from '../procedure/procedure.ts';
+import { meaningWords } from './signature-of.ts';
 
 /** One thing that was done, as an auditor reads it. Members that do not apply are null. */
 export interface WhoRow {
@@ -29,6 +30,8 @@ export interface WhoRow {
   readonly by: string | null;
   /** The second person of a hold point. */
   readonly witness: string | null;
+  /** What the hand (of a hold point: the witness) answers for, and whether a PIN proved it: `done`, `settled with PIN`. */
+  readonly meaning: string | null;
   /** Why it was crossed out, when it was. */
   readonly struck: string | null;
   /** Asked again later, because the work went back. */
@@ -79,6 +82,7 @@ export function whoRows(entries: readonly RecordedEntry[], { room, texts }: WhoS
       verdict: null,
       by: null,
       witness: null,
+      meaning: meaningWords(entry),
       struck: struck.get(entry.seq) ?? null,
       again: again.has(entry.seq),
       clock: clockWords(entry),
@@ -154,6 +158,13 @@ function saying(entry: RecordedEntry, room: Room, steps: readonly Step[]): strin
       return `the station signs with ${entry.body.key}`;
     case 'retired':
       return `${nameOf(room, entry.body.hand)}${entry.body.reason ? `: ${entry.body.reason}` : ''}`;
+    case 'pin-set':
+    case 'pin-proven':
+      return nameOf(room, entry.body.hand);
+    case 'pin-failed':
+      return `${nameOf(room, entry.body.hand)}, for “${entry.body.for}”`;
+    case 'signed-on':
+      return entry.body.after === 'lock' ? 'after the station had locked itself' : null;
     case 'released':
       return `${entry.body.procedure} revision ${entry.body.revision}`;
     case 'withdrawn':

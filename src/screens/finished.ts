@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { bundleSigned } from '../app/signed-words.ts';
 import { lasted, when } from '../app/when.ts';
 import { byHowMuch } from '../app/words.ts';
 import { parseStamp } from '../base/instant.ts';
@@ -25,6 +26,11 @@ export function finished(app: App, play: Play, size: Size): Page {
       blank,
       ...say(stories.length === 0 ? 'No reading was outside its limit.' : 'Outside, and what became of it:'),
       ...stories.flatMap((check) => story(play, check, width)),
+      blank,
+      ...say('Signed:'),
+      ...bundleSigned(app.room, bundle, play.procedure).flatMap((text) =>
+        wrapRow([said(text)], Math.max(1, width - 2), 2).map((row) => indentRow(row, 2)),
+      ),
       blank,
       ...say(app.purpose === 'rehearse' ? 'It was a rehearsal: nothing is recorded.' : 'It is in the ledger.'),
     ],

@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { signedWords } from '../app/signed-words.ts';
 import { since, when } from '../app/when.ts';
 import { type Hold, workedOn } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
@@ -24,9 +25,16 @@ export function hold(app: App, play: Play, held: Hold, size: Size): Page {
       ...say(`By ${nameOf(app.room, held.by)}, ${when(held.at, app.now)}${long === '' ? '' : ` (${long})`}.`),
       blank,
       ...say(settlers(app, play, held)),
+      ...before(app, play).flatMap(say),
     ],
   });
 }
+
+/** Holds of this bundle that were settled before, with their signatures. */
+const before = ({ room }: App, { bundle }: Play): readonly string[] =>
+  bundle.holds.flatMap(({ name, settled }) =>
+    settled ? [`Before: ${name}, ${settled.how.as}, ${signedWords(room, 'settled', settled)}.`] : [],
+  );
 
 function heldThing({ procedure, bundle }: Play, { set, step, point }: Hold): string {
   const where = procedure.steps.find(({ id }) => id === step);

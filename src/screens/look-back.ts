@@ -1,6 +1,6 @@
 import type { App, Play } from '../app/app.ts';
 import { lookedBack } from '../app/moved.ts';
-import { when } from '../app/when.ts';
+import { checkSigned, signedWords } from '../app/signed-words.ts';
 import { valueWords } from '../app/words.ts';
 import { type Check, isGood } from '../bundle/bundle.ts';
 import { blanksOf } from '../bundle/next.ts';
@@ -34,7 +34,8 @@ function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolea
   const style = check.struck ? 'struck' : isChosen ? 'bright' : 'plain';
   const set = check.set === null ? '' : ` set ${check.set}`;
   const place = point && blanksOf(point) > 1 ? ` · ${check.place} of ${blanksOf(point)}` : '';
-  const where = `${when(check.at, app.now)} ${nameOf(app.room, check.hand)} · step ${step?.number ?? '?'}${set}${place}`;
+  const by = check.witness === undefined ? '' : ` · ${nameOf(app.room, check.hand)}`;
+  const where = `step ${step?.number ?? '?'}${set}${place}${by} · ${checkSigned(app.room, check)}`;
   const sign = isGood(check) ? '' : '✗ ';
   return [
     ...beside(
@@ -48,6 +49,6 @@ function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolea
 }
 
 function fate(app: App, { struck, again }: Check): string {
-  if (struck) return ` · struck by ${nameOf(app.room, struck.by)}: ${struck.reason}`;
+  if (struck) return ` · ${signedWords(app.room, 'struck', struck)}: ${struck.reason}`;
   return again ? ' · asked again' : '';
 }

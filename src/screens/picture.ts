@@ -11,6 +11,7 @@ import { formScreen } from './form-screen.ts';
 import { hold } from './hold.ts';
 import { keyHelp } from './key-help.ts';
 import { lookBack } from './look-back.ts';
+import { pinScreen } from './pin-screen.ts';
 import { sewing } from './sewing.ts';
 import { signOnScreen, stationScreen } from './station.ts';
 import { takeUp } from './take-up.ts';
@@ -19,6 +20,7 @@ import { isTooSmall, tooSmall } from './too-small.ts';
 /** The screen that belongs to this state of the program, laid out for this size. */
 export function picture(app: App, size: Size): Page {
   if (isTooSmall(size)) return tooSmall(size);
+  if (app.pin) return pinScreen(app, app.pin, size);
   switch (app.layer?.layer) {
     case 'keys':
       return keyHelp(app, size);

@@ -11,6 +11,8 @@ const Settings = z.strictObject({
   big: z._default(z.boolean(), false),
   /** Ring the terminal's bell at a reading out of its limit. */
   bell: z._default(z.boolean(), true),
+  /** Whose PIN is asked: of supervisors when they sign, or of everyone when they sign on, too. */
+  pin: z._default(z.enum(['supervisors', 'everyone']), 'supervisors'),
 });
 
 const RoomFileShape = z.strictObject({
@@ -33,6 +35,7 @@ const EXPECTED: Readonly<Record<string, string>> = {
   settings: 'the settings, one below the other',
   'settings.big': 'true or false',
   'settings.bell': 'true or false',
+  'settings.pin': 'supervisors or everyone',
 };
 
 /** Reads the text of `walkfoot.yaml`; what it cannot use is refused with its line and what to write instead. Never throws. */

@@ -31,12 +31,7 @@ export function keyIn(file: string, station: string): KeyPlace {
         syncFolder(dirname(file));
         return find() ?? neverMade(file);
       }),
-    replace: () =>
-      inPlainWords(file, () => {
-        const key = newSigningKey(station);
-        replaceFile(file, secretText(key), OWN);
-        return key;
-      }),
+    put: (key) => inPlainWords(file, () => replaceFile(file, secretText(key), OWN)),
   };
 }
 

@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
 import type { App } from '../../src/app/app.ts';
 import { asked, heard, told } from '../../src/app/dialogue.ts';
+import type { PinRule } from '../../src/bundle/signature.ts';
 import { smallProcedure, workroom } from './workroom.ts';
 
 /** Speaks the lines one by one and answers all that was printed, prompts and all, from before the first line to after the last. */
-async function session(markdown: string, lines: readonly string[]): Promise<string> {
-  const room = await workroom(markdown);
+async function session(markdown: string, lines: readonly string[], rule: PinRule = 'nobody'): Promise<string> {
+  const room = await workroom(markdown, { pin: rule });
   const program = await room.program();
   let shown: App | null = null;
   let printed = '';
@@ -89,4 +90,36 @@ test('handing over by name', async () => {
 test('a quoted answer answers the question that is open, not the point behind it', async () => {
   const printed = await session(smallProcedure, [...start, 'hold', '"torn seam"']);
   expect(printed).toContain('ON HOLD H-001, by Ines: torn seam');
+});
+
+test('a signature asks for the PIN in a line of its own, and never mind lets it be', async () => {
+  const lines = [
+    ...toTheReading,
+    '312',
+    '312',
+    'vera',
+    '7305',
+    '7306',
+    '7305',
+    '7305',
+    'hold seam',
+    'settle',
+    'vera',
+    '1',
+    '',
+    'x',
+  ];
+  const printed = await session(smallProcedure, [...lines, '7304', 'never mind'], 'supervisors');
+  for (const said of [
+    'Vera signs: witnessed. Vera has no PIN yet and chooses one',
+    'New PIN of Vera > 7305',
+    'The same PIN once more > 7306',
+    'The two were not the same',
+    'Vera signs: settled H-001, rework.',
+    'That is not the PIN of Vera: type it again.',
+    'PIN of Vera > never mind',
+    'Why so? > ',
+  ])
+    expect(printed).toContain(said);
+  expect(printed).not.toContain('H-001 is settled');
 });

@@ -7,6 +7,8 @@ import type { HandId, ProcedureId, TicketId } from '../../src/base/brand.ts';
 import type { Instant } from '../../src/base/instant.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { THE_ROOM } from '../../src/bundle/entries.ts';
+import type { PinRule } from '../../src/bundle/signature.ts';
+import { proofFor } from '../../src/commands/demo/stage.ts';
 import type { KeyPlace } from '../../src/ledger/key-place.ts';
 import { digestOf } from '../../src/ledger/leaf.ts';
 import type { LedgerStore } from '../../src/ledger/ledger-store.ts';
@@ -27,6 +29,9 @@ function storyClock(start = Date.UTC(2026, 10, 25, 9, 0, 0)): {
   };
 }
 
+/** Of no PIN that anybody knows: what is told in a room is not typed. */
+const SEALED = { salt: '5a'.repeat(16), hash: 'c3'.repeat(32), n: 2, r: 1, p: 1 };
+
 export interface Workroom {
   readonly store: LedgerStore;
   readonly ledger: RoomLedger;
@@ -38,17 +43,29 @@ export interface Workroom {
   release(markdown: string): Promise<void>;
 }
 
+/** What a workroom is made with. */
+interface Making {
+  readonly store?: LedgerStore;
+  readonly keys?: KeyPlace;
+  /** Whose PIN its programs ask. */
+  readonly pin?: PinRule;
+  /** Vera has a PIN, and what is told of her is signed with it. */
+  readonly signed?: true;
+}
+
 /** A room, in memory unless it is given a ledger: Ines and Tomas sew, Vera supervises; one released procedure, one ticket B-1 with two sets. */
 export async function workroom(
   markdown: string,
-  { store = memoryLedger('SEW-1'), keys }: { readonly store?: LedgerStore; readonly keys?: KeyPlace } = {},
+  { store = memoryLedger('SEW-1'), keys, pin = 'nobody', signed }: Making = {},
 ): Promise<Workroom> {
   const clock = storyClock();
-  const ledger = await roomLedger(store, clock.now, keys);
+  const ledger = await roomLedger(store, clock.now, { ...(keys && { keys }), pin: signed ? 'supervisors' : 'nobody' });
   let bells = 0;
+  let salts = 0;
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-02' as HandId, name: 'Ines', role: 'sewer', badge: '4711' });
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-03' as HandId, name: 'Tomas', role: 'sewer' });
   await done({ do: 'enrol', hand: THE_ROOM, who: 'V-01' as HandId, name: 'Vera', role: 'supervisor' });
+  if (signed) await done({ do: 'set pin', hand: 'V-01' as HandId, who: 'V-01' as HandId, ...SEALED });
   await release(markdown);
   await done({
     do: 'make ticket',
@@ -60,7 +77,7 @@ export async function workroom(
   });
 
   async function done(command: Command): Promise<void> {
-    const made = await ledger.attempt(null, command);
+    const made = await ledger.attempt(null, command, proofFor(ledger, null, command));
     if (!made.ok) throw new Error(made.error.message);
   }
 
@@ -89,7 +106,7 @@ export async function workroom(
     release,
     bells: () => bells,
     async program(of = {}) {
-      const own = await roomLedger(store, clock.now);
+      const own = await roomLedger(store, clock.now, { pin });
       const program: AppStore = startStore(
         {
           ...startApp({
@@ -110,6 +127,7 @@ export async function workroom(
           own,
           () => void bells++,
           () => program.app(),
+          (bytes) => new Uint8Array(bytes).fill(++salts),
         ),
       );
       return program;

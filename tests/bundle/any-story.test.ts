@@ -152,6 +152,7 @@ const emptyFold: World = {
   texts: new Map(),
   room: emptyRoom,
   bundle: undefined,
+  rule: 'nobody',
 };
 
 const soundly = (world: World): void => {
@@ -187,7 +188,7 @@ test('whatever anybody tries, nothing breaks, replaying gives the same and refus
       expect(fold(read).bundle).toEqual(world.bundle);
 
       const end = closed(world, 200);
-      const judge = replay((understood) => end.texts.get(understood));
+      const judge = replay((understood) => end.texts.get(understood), 'nobody');
       // This world does not remember other tickets, and makes them twice.
       const ours = end.entries.filter(({ body }) => !('ticket' in body) || body.ticket === TICKET);
       expect(ours.map((entry) => judge.next(entry)).filter((judged) => !judged.ok)).toEqual([]);

@@ -9,8 +9,11 @@ const at = { ...within, set: 1, step: 'sew' };
 /** One well-made body of each kind. */
 const good: Readonly<Record<string, object>> = {
   enrolled: { hand: 'OP-02', name: 'Ines', role: 'sewer', badge: 'B2' },
-  keyed: { key: 'SEW-1+0123abcd+AbCd' },
-  retired: { hand: 'OP-02' },
+  keyed: { key: 'SEW-1+0123abcd+AbCd', signed: true },
+  retired: { hand: 'OP-02', signed: true },
+  'pin-set': { hand: 'V-01', salt: 'ab'.repeat(16), hash: 'cd'.repeat(32), n: 16, r: 8, p: 1, signed: true },
+  'pin-failed': { hand: 'V-01', for: 'settled' },
+  'pin-proven': { hand: 'V-01' },
   released: {
     procedure: 'LIN',
     revision: 'A',
@@ -21,7 +24,7 @@ const good: Readonly<Record<string, object>> = {
   },
   withdrawn: { procedure: 'LIN', revision: 'A', reason: 'wrong' },
   ticketed: { ticket, procedure: 'LIN', sets: 2, rolls: ['R-318'] },
-  'signed-on': { role: 'sewer' },
+  'signed-on': { role: 'sewer', after: 'lock' },
   opened: { ...within, procedure: 'LIN', revision: 'A', digest: D, understood: D, changedFrom: D },
   'caution-read': { ...at, caution: 1, digest: D },
   'changes-read': { ...within, procedure: 'LIN', from: D, to: D },
@@ -73,7 +76,7 @@ test.each(entryKinds)('%s with a member more, a member less or a member of anoth
   }
 });
 
-const optional = new Set(['badge', 'changedFrom', 'clockBack', 'by', 'witness']);
+const optional = new Set(['badge', 'changedFrom', 'clockBack', 'by', 'witness', 'signed', 'after']);
 
 test.each<[string, string, unknown]>([
   ['checked', 'digest', 'A'.repeat(64)],
@@ -92,6 +95,14 @@ test.each<[string, string, unknown]>([
   ['ticketed', 'sets', 0],
   ['ticketed', 'rolls', ['']],
   ['finished', 'good', -1],
+  ['pin-set', 'n', 15],
+  ['pin-set', 'n', 2 ** 18],
+  ['pin-set', 'r', 17],
+  ['pin-set', 'salt', 'ab'],
+  ['pin-set', 'hash', '7305'],
+  ['pin-set', 'signed', false],
+  ['pin-failed', 'for', 'fun'],
+  ['signed-on', 'after', 'lunch'],
   ['settled', 'how', { as: 'forgive' }],
   ['settled', 'how', { as: 'scrap' }],
   ['settled', 'how', { as: 'scrap', set: 1, step: 'sew' }],

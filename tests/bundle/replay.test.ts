@@ -1,11 +1,12 @@
-import { expect, test } from 'vitest';
-import { type RecordedEntry, readEntry } from '../../src/bundle/entries.ts';
+import { describe, expect, test } from 'vitest';
+import { decide } from '../../src/bundle/decide.ts';
+import { type RecordedEntry, readEntry, THE_ROOM } from '../../src/bundle/entries.ts';
 import { replay } from '../../src/bundle/replay.ts';
 import { closed } from './close.ts';
 import { concession, hold, open, rework, settle, strike } from './deeds.ts';
 import { answered, upTo } from './story.ts';
 import { computed, count, gap, reading, step, text, tick } from './texts.ts';
-import { done, ines, TICKET, vera, type World, worldOf } from './world.ts';
+import { done, ines, later, situationOf, TICKET, vera, type World, worldOf } from './world.ts';
 
 const procedure = text([
   step('kit', [count('pieces', '22')], { scope: 'bundle', cautions: ['NOTICE'] }),
@@ -31,7 +32,7 @@ const whole: World = closed(
 
 /** What the replay says of these entries: the place of the first one refused, and why. */
 function refused(entries: readonly RecordedEntry[]): object | undefined {
-  const judge = replay((understood) => whole.texts.get(understood));
+  const judge = replay((understood) => whole.texts.get(understood), 'nobody');
   for (const [index, entry] of entries.entries()) {
     const judged = judge.next(entry);
     if (!judged.ok) return { place: index, ...judged.error };
@@ -126,7 +127,7 @@ test('what a command leaves together stays together', () => {
     worldOf(two),
   );
   expect(world.entries.slice(-2).map(({ kind }) => kind)).toEqual(['struck', 'struck']);
-  const judge = replay((understood) => world.texts.get(understood));
+  const judge = replay((understood) => world.texts.get(understood), 'nobody');
   const without = world.entries.toSpliced(-1, 1);
   const note: RecordedEntry = {
     ...world.entries.at(-1),
@@ -137,5 +138,54 @@ test('what a command leaves together stays together', () => {
   expect(judged).toMatchObject({
     ok: false,
     error: { rule: 'entry-not-due', message: expect.stringMatching(/struck by OP-02/) },
+  });
+});
+
+describe('a PIN', () => {
+  const room = [
+    (w: World) =>
+      done(w, {
+        hand: vera,
+        do: 'set pin',
+        who: vera,
+        salt: 'ab'.repeat(16),
+        hash: 'cd'.repeat(32),
+        n: 16,
+        r: 8,
+        p: 1,
+      }),
+    ...[1, 2, 3].map(() => (w: World) => done(w, { hand: THE_ROOM, do: 'fail pin', who: vera, for: 'retired' })),
+    (w: World) => later(w, 3_600_000),
+  ].reduce((w, deed) => deed(w), worldOf(procedure));
+  const pin = room.room.pins.get(vera)?.seq ?? -1;
+  const retired = decide(
+    { ...situationOf(room), signing: { rule: 'supervisors', proof: { hand: vera, pin } } },
+    { hand: vera, do: 'retire', who: ines },
+  );
+  if (!retired.ok) throw new Error(retired.error.message);
+  const [proven, signed] = retired.value.map((draft, index) => {
+    const read = readEntry({ seq: room.entries.length + 1 + index, ...draft });
+    return read.ok ? read.value : expect.fail(read.error.message);
+  });
+
+  /** What the last of these entries comes to, after what stood before it under no rule of PINs. */
+  const last = (...entries: readonly (RecordedEntry | undefined)[]) => {
+    const judge = replay((understood) => room.texts.get(understood), 'nobody');
+    for (const entry of room.entries) judge.next(entry);
+    return entries.map((entry) => entry && judge.next(entry)).at(-1);
+  };
+
+  test('proven after wrong ones is noted just before what it signs, and nowhere else', () => {
+    expect([proven?.kind, signed?.kind]).toEqual(['pin-proven', 'retired']);
+    const unsigned = signed && ({ ...signed, body: { hand: ines } } as RecordedEntry);
+    expect(last(proven, unsigned)).toMatchObject({ ok: false, error: { rule: 'entry-pin' } });
+    expect(last(proven, proven)).toMatchObject({ ok: false, error: { rule: 'entry-pin' } });
+    expect(last(unsigned)).toEqual({ ok: true });
+  });
+
+  test('that nobody proved signs nothing', () => {
+    const judge = replay((understood) => whole.texts.get(understood));
+    const judged = whole.entries.map((entry) => judge.next(entry)).find((each) => !each.ok);
+    expect(judged).toMatchObject({ error: { rule: 'entry-against-rule', message: expect.stringMatching(/PIN/) } });
   });
 });

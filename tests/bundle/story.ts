@@ -2,6 +2,7 @@ import { expect } from 'vitest';
 import type { HandId } from '../../src/base/brand.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import type { EntryKind } from '../../src/bundle/entries.ts';
+import type { Proof } from '../../src/bundle/pin.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { goodAnswer, patience } from './good-answer.ts';
 import { attempt, done, ines, later, olaf, type World, wants, worldOf } from './world.ts';
@@ -17,8 +18,8 @@ export function given(start: Procedure | World, ...deeds: readonly Deed[]) {
   const world = deeds.reduce(happens, 'steps' in start ? worldOf(start) : start);
   return {
     world,
-    when(command: Command | ((world: World) => Command)) {
-      const { world: after, result } = attempt(world, typeof command === 'function' ? command(world) : command);
+    when(command: Command | ((world: World) => Command), proof?: Proof | null) {
+      const { world: after, result } = attempt(world, typeof command === 'function' ? command(world) : command, proof);
       return {
         leaves(...entries: readonly Left[]): World {
           const left = result.ok ? result.value.map(({ kind, body }) => [kind, body]) : result.error;

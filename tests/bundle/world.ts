@@ -7,7 +7,9 @@ import { decide } from '../../src/bundle/decide.ts';
 import { type EntryDraft, type RecordedEntry, readEntry, THE_ROOM } from '../../src/bundle/entries.ts';
 import { evolve } from '../../src/bundle/evolve.ts';
 import { type Next, next } from '../../src/bundle/next.ts';
+import type { Proof } from '../../src/bundle/pin.ts';
 import { currentRelease, emptyRoom, evolveRoom, type Room } from '../../src/bundle/room.ts';
+import { type PinRule, signatureFor } from '../../src/bundle/signature.ts';
 import type { Situation } from '../../src/bundle/situation.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 
@@ -19,6 +21,8 @@ export interface World {
   readonly room: Room;
   /** The bundle of the one ticket the stories are about. */
   readonly bundle: Bundle | undefined;
+  /** Nobody's PIN is asked in stories that are not about it. */
+  readonly rule: PinRule;
 }
 
 export const TICKET = 'B-1041' as TicketId;
@@ -44,6 +48,7 @@ export const emptyWorld: World = {
   texts: new Map(),
   room: emptyRoom,
   bundle: undefined,
+  rule: 'nobody',
 };
 
 /** A room with its hands, one released procedure and a ticket of two sets. */
@@ -81,9 +86,18 @@ export const release = (name: string, hand: HandId = vera): Extract<Command, { r
 export function attempt(
   world: World,
   command: Command,
+  proof: Proof | null = proofFor(world, command),
 ): { readonly world: World; readonly result: Result<readonly EntryDraft[]> } {
-  const result = decide(situationOf(world, command), command);
+  const signing = { rule: world.rule, proof };
+  const result = decide({ ...situationOf(world, command), signing }, command);
   return { world: result.ok ? result.value.reduce(recorded, world) : world, result };
+}
+
+/** Whoever is to sign types the right PIN, unless the story says otherwise. */
+function proofFor({ rule, room, bundle }: World, command: Command): Proof | null {
+  const asked = signatureFor(rule, room, bundle, command);
+  const pin = asked && room.pins.get(asked.hand);
+  return asked && pin ? { hand: asked.hand, pin: pin.seq } : null;
 }
 
 /** The world a minute after a command that must succeed. */

@@ -8,17 +8,22 @@ beforeAll(() => {
 });
 afterAll(() => room.remove());
 
-/** Runs the bundled program in the practice room's folder, its input at an end. */
-function walkfoot(...args: readonly string[]): {
+interface Ran {
   readonly out: string;
   readonly err: string;
   readonly code: number | null;
-} {
+}
+
+/** Runs the bundled program in the practice room's folder, its input at an end. */
+const walkfoot = (...args: readonly string[]): Ran => told('', ...args);
+
+/** The same with something to read. */
+function told(input: string, ...args: readonly string[]): Ran {
   const { stdout, stderr, status } = spawnSync(process.execPath, [program, ...args], {
     cwd: room.folder,
     env: quietEnv(),
     encoding: 'utf8',
-    input: '',
+    input,
   });
   return { out: stdout, err: stderr, code: status };
 }
@@ -31,6 +36,7 @@ const commands = [
   'release',
   'ticket',
   'hand add',
+  'hand pin',
   'hand list',
   'hand retire',
   'who',
@@ -45,7 +51,9 @@ describe('the example in each command’s help is a true one', () => {
     expect(example).not.toBe('');
     const words = [...example.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain ?? '');
     const free = words.map((word) => (name === 'hand add' && word === 'Ines' ? 'Yara' : word));
-    expect(walkfoot(...free)).toMatchObject({ code: 0, err: '' });
+    // The practice room's Vera signs with this PIN, and Maj may choose it.
+    const input = name.startsWith('hand') ? '7305\n' : '';
+    expect(told(input, ...free)).toMatchObject({ code: 0, err: '' });
   });
 });
 
@@ -55,6 +63,29 @@ test('release freezes a changed draft, and refuses the same text with the way ou
     out: '',
     err: expect.stringContaining('change the file'),
   });
+});
+
+test('a command that is signed takes its PIN as a line of standard input, and says what is wrong without it', () => {
+  const add = ['hand', 'add', 'Nell', '--hand', 'Henk'];
+  expect(walkfoot(...add)).toMatchObject({ code: 2, err: expect.stringContaining('one line of standard input') });
+  const wrong = told('4693\n', ...add);
+  expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining('not the PIN of Henk') });
+  expect(told('4692\n', ...add)).toMatchObject({ code: 0, err: '' });
+  const recorded = walkfoot('who', '--json').out;
+  expect(recorded).toContain('Henk, for “enrolled”');
+  expect(recorded).toContain('enrolled with PIN');
+  for (const secret of ['4692', '4693', 'salt']) expect(recorded + wrong.err).not.toContain(`"${secret}`);
+  expect(recorded).not.toMatch(/[0-9a-f]{32}/);
+});
+
+test('a PIN is set, changed with the one before, and chosen anew when a supervisor lets it', () => {
+  const pin = (lines: string, ...args: readonly string[]) => told(lines, 'hand', 'pin', ...args);
+  expect(pin('1234\n', 'Tomas')).toMatchObject({ code: 2, err: expect.stringContaining('first anybody tries') });
+  expect(pin('8316\n', 'Tomas')).toMatchObject({ code: 0, err: '' });
+  expect(pin('8317\n5920\n', 'Tomas')).toMatchObject({ code: 2, err: expect.stringContaining('not the PIN of Tomas') });
+  expect(pin('8316\n5920\n', 'Tomas')).toMatchObject({ code: 0, err: '' });
+  expect(pin('7305\n6038\n', 'Tomas', '--hand', 'Vera')).toMatchObject({ code: 0, err: '' });
+  expect(pin('6038\n5920\n', 'Tomas', '--hand', 'Ines')).toMatchObject({ code: 2 });
 });
 
 test('the room is named before the command or behind it', () => {

@@ -24,8 +24,13 @@ export const callDemo = (
   { open, at = MIDWEEK }: { readonly open?: true; readonly at?: Instant } = {},
 ): Promise<Called> => called((io) => demo(named, open ? { open } : {}, io), cwd, at);
 
-/** What a command answers and prints when it is called in this folder at this moment; its input is a pipe that has ended. */
-export async function called(call: (io: Io) => Promise<number>, cwd: string, at = MIDWEEK): Promise<Called> {
+/** What a command answers and prints when it is called in this folder at this moment; its input is a pipe that has ended, mostly at once. */
+export async function called(
+  call: (io: Io) => Promise<number>,
+  cwd: string,
+  at = MIDWEEK,
+  input = '',
+): Promise<Called> {
   const out: string[] = [];
   const err: string[] = [];
   const io: Io = {
@@ -34,7 +39,7 @@ export async function called(call: (io: Io) => Promise<number>, cwd: string, at 
     cwd,
     env: {},
     clock: () => at,
-    stdin: new PassThrough().end() as unknown as NodeJS.ReadStream,
+    stdin: new PassThrough().end(input) as unknown as NodeJS.ReadStream,
     stdout: new PassThrough() as unknown as NodeJS.WriteStream,
     exit: (code) => {
       throw new Error(`the program ended with ${code}`);

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Digest } from '../../src/base/brand.ts';
 import { openLedger } from '../../src/storage/sqlite-ledger.ts';
-import { practiceRoom, program, quietEnv, type WhoRow } from '../playthrough/lining.ts';
+import { practiceRoom, program, quietEnv, verasPin, type WhoRow } from '../playthrough/lining.ts';
 
 let room: ReturnType<typeof practiceRoom>;
 beforeAll(() => {
@@ -12,7 +12,8 @@ beforeAll(() => {
 });
 afterAll(() => room.remove());
 
-function walkfoot(args: readonly string[], input = ''): string {
+/** Without other input there is the PIN of Vera, for what she signs. */
+function walkfoot(args: readonly string[], input = `${verasPin}\n`): string {
   const { stdout, stderr, status } = spawnSync(process.execPath, [program, ...args, '--room', room.folder], {
     env: quietEnv(),
     encoding: 'utf8',

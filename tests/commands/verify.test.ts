@@ -22,7 +22,8 @@ async function auditorsRoom() {
       called((io) => verify(file, { room, ...options }, io), cwd),
     receipt: (ticket: string, options: Parameters<typeof receipt>[1] = {}) =>
       called((io) => receipt(ticket, { room, ...options }, io), cwd),
-    station: (options: Parameters<typeof station>[0] = {}) => called((io) => station({ room, ...options }, io), cwd),
+    station: (options: Parameters<typeof station>[0] = {}, pin = '') =>
+      called((io) => station({ room, ...options }, io), cwd, undefined, pin),
     keep: (name: string, text: string) => writeFileSync(join(cwd, name), text),
     read: (name: string) => readFileSync(join(cwd, name), 'utf8'),
   };
@@ -78,7 +79,7 @@ test('a receipt is never written over another, nor of a ticket that is not there
 test('a checkpoint kept elsewhere proves that history only grew, for the ledger and for a receipt', async () => {
   const { verify, receipt, station, keep, key, room } = await auditorsRoom();
   keep('kept', (await station({ checkpoint: true })).out);
-  await station({ newKey: true, hand: 'Vera' });
+  await station({ newKey: true, hand: 'Vera' }, '7305\n');
   expect((await verify(undefined, { since: 'kept' })).code).toBe(0);
   await receipt('B-1042', { since: 'kept' });
   const fresh = String(JSON.parse((await station({ json: true })).out).key);
@@ -139,7 +140,7 @@ test('the station’s key lost, or readable by others, is told, and a new one ma
     err: expect.stringContaining('a supervisor'),
   });
   expect(existsSync(file)).toBe(false);
-  expect((await station({ newKey: true, hand: 'Vera' })).code).toBe(0);
+  expect((await station({ newKey: true, hand: 'Vera' }, '7305\n')).code).toBe(0);
   expect(await verify()).toMatchObject({
     code: 0,
     out: expect.stringMatching(/2 checkpoints[\s\S]*Signed with SEW-1\+.*\nSigned with SEW-1\+/),

@@ -42,7 +42,7 @@ const run = (input: string, ...args: readonly string[]) => {
 test('the clock set back an hour and forward a year: nothing is refused or lost, it is marked, and the ledger is intact', async () => {
   const file = join(tempFolder(), 'ledger.db');
   const store = openLedger(file, { station: 'SEW-1' });
-  const { ledger, clock } = await workroom(smallProcedure, { store });
+  const { ledger, clock } = await workroom(smallProcedure, { store, signed: true });
   const answers = async (typed: string): Promise<void> => {
     const playing = await ledger.playing(ticket);
     if (!playing.ok) throw new Error(playing.error.message);
@@ -98,7 +98,7 @@ test('two stations of one name that both took a copy of the ledger: the key tell
   const answer = run('', 'ticket', 'LIN-2207', '--room', twin);
   expect(answer).toMatchObject({ status: 2, stdout: '' });
   expect(answer.stderr).toMatch(/^walkfoot: The station’s key is gone.*--new-key.*\n$/);
-  expect(run('', 'station', '--new-key', '--hand', 'Vera', '--room', twin).status).toBe(0);
+  expect(run('7305\n', 'station', '--new-key', '--hand', 'Vera', '--room', twin).status).toBe(0);
   // Both go on; whoever has a checkpoint of the one sees that the other is not its continuation.
   writeFileSync(join(room, 'kept'), run('', 'station', '--checkpoint', '--room', room).stdout);
   run('', 'ticket', 'LIN-2207', '--room', room);

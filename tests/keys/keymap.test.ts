@@ -46,7 +46,13 @@ describe.each(played)('the keys of %s', (mode) => {
   });
 
   test('the key list can be reached, at once or by the escape key, unless a question stands open', () => {
-    const byEscape = { words: 'escape', keys: 'escape', 'form words': 'escape', 'form choice': 'escape' };
+    const byEscape = {
+      words: 'escape',
+      keys: 'escape',
+      pin: 'escape',
+      'form words': 'escape',
+      'form choice': 'escape',
+    };
     const at: string = byEscape[mode as keyof typeof byEscape] ?? 'keys';
     expect(said(mode, at === 'keys' ? text('?') : { key: 'escape' })).toBe(at);
   });

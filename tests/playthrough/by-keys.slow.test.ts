@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { type RealTerminal, startTerminal } from '../screens/real-terminal.ts';
-import { asRow, type Blank, blanksOf, practiceRoom, program, type WhoRow, who } from './lining.ts';
+import { asRow, type Blank, blanksOf, practiceRoom, program, verasPin, type WhoRow, who } from './lining.ts';
 
 const start = (folder: string, columns: number, rows: number): RealTerminal =>
   startTerminal({ command: process.execPath, args: [program, '--room', folder], columns, rows });
@@ -22,6 +22,16 @@ async function answer(terminal: RealTerminal, blank: Blank, value = blank.answer
   }
   await terminal.waitFor((screen) => isWanted(screen, blank));
   await terminal.press(...value, '\r');
+  if (blank.kind === 'hold point') await signs(terminal);
+}
+
+/** Vera types her PIN, and nobody sees it. */
+async function signs(terminal: RealTerminal): Promise<void> {
+  await terminal.waitFor('PIN of Vera');
+  await terminal.press(...verasPin);
+  await terminal.waitFor('••••');
+  expect(terminal.text()).not.toContain(verasPin);
+  await terminal.press('\r');
 }
 
 /** The row under the needle asks for this point. */
@@ -64,6 +74,9 @@ test.concurrent.each([
       const rowsOf = who(room.folder, 'B-1047');
       const checked = rowsOf.filter(({ kind }) => kind === 'checked');
       expect(checked).toMatchObject(expected);
+      expect(rowsOf.filter(({ meaning }) => meaning?.endsWith('with PIN')).map(({ kind }) => kind)).toContain(
+        'settled',
+      );
       expect(checked.filter(({ verdict }) => verdict === 'above')).toHaveLength(1);
       const events = rowsOf.map(({ kind }) => kind).filter((kind) => kind !== 'checked' && kind !== 'caution-read');
       expect(events).toEqual(['ticketed', 'opened', 'held', 'paused', 'resumed', 'settled', 'finished']);
@@ -100,5 +113,6 @@ async function holdLeaveAndResume(
   await again.press('\r');
   await again.waitFor('Why so?');
   await again.press(...'mark drawn', '\r');
+  await signs(again);
   return again;
 }

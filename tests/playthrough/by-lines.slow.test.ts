@@ -2,7 +2,7 @@ import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { renameSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
-import { asRow, type Blank, blanksOf, practiceRoom, program, quietEnv, type WhoRow, who } from './lining.ts';
+import { asRow, type Blank, blanksOf, practiceRoom, program, quietEnv, verasPin, type WhoRow, who } from './lining.ts';
 
 /** Sends the lines to `walkfoot sew` through a pipe, all at once, and answers what it printed and how it ended. */
 function sew(
@@ -23,6 +23,7 @@ function sew(
 const linesOf = (blank: Blank, answer = blank.answer): readonly string[] => [
   ...Array.from({ length: blank.cautions }, () => ''),
   answer,
+  ...(blank.kind === 'hold point' ? [verasPin] : []),
 ];
 
 test('the lining as a dialogue through a pipe: the same ledger as by keys', async () => {
@@ -35,7 +36,7 @@ test('the lining as a dialogue through a pipe: the same ledger as by keys', asyn
     );
     const holdAt = blanks.findIndex(({ set, step }) => set === 1 && step === 5);
     const before: string[] = [];
-    const after: string[] = ['settle', 'Vera', 'rework', '', 'mark drawn'];
+    const after: string[] = ['settle', 'Vera', 'rework', '', 'mark drawn', verasPin];
     for (const [index, blank] of blanks.entries()) {
       const lines = index < holdAt ? before : after;
       if (index === wrongAt) {

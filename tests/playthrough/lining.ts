@@ -15,6 +15,9 @@ export function quietEnv(): Record<string, string> {
   return rest as Record<string, string>;
 }
 
+/** As the practice room's README prints it. */
+export const verasPin = '7305';
+
 /** A practice room of its own for one test. */
 export function practiceRoom(): { readonly folder: string; remove(): void } {
   const place = mkdtempSync(join(tmpdir(), 'walkfoot-play-'));
@@ -110,6 +113,7 @@ export interface WhoRow {
   readonly value: string | null;
   readonly verdict: string | null;
   readonly witness: string | null;
+  readonly meaning: string | null;
 }
 
 export const who = (folder: string, ticket: string): readonly WhoRow[] =>

@@ -21,6 +21,7 @@ const checked: WhoRow = {
   verdict: 'within',
   by: null,
   witness: null,
+  meaning: 'done',
   struck: null,
   again: false,
   clock: null,
@@ -47,7 +48,7 @@ test.each([
   [{ value: '393.7', typed: '15 1/2 in', limit: null }, '393.7 mm (typed 15 1/2 in)'],
   [{ value: 'hole', typed: '3', unit: null, limit: 'clean', verdict: 'unacceptable' }, 'hole, unacceptable (clean)'],
   [{ value: 'clean', typed: '1', unit: null, limit: 'clean' }, ': clean'],
-  [{ witness: 'Henk' }, 'mm); Henk looked'],
+  [{ witness: 'Henk', meaning: 'witnessed with PIN' }, 'mm); witnessed with PIN: Henk'],
   [{ struck: 'wrong key' }, '; struck: wrong key'],
   [{ clock: 'set back by 60 s before this' }, "; the station's clock was set back by 60 s before this"],
   [{ again: true }, '; done again later'],
@@ -65,6 +66,7 @@ test('what is no check says what it is', () => {
     value: 'H-031: off its line',
   } as const;
   expect(told(held).at(-1)).toBe('325  08:25  Tomas  held: H-031: off its line');
+  expect(told({ ...held, kind: 'settled', meaning: 'settled with PIN' }).at(-1)).toMatch(/off its line; with PIN$/);
   expect(told({ ...held, kind: 'resumed', value: null }).at(-1)).toBe('325  08:25  Tomas  taken up again');
 });
 

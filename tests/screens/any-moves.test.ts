@@ -6,9 +6,8 @@ import { picture } from '../../src/screens/picture.ts';
 import type { Size } from '../../src/terminal/open-terminal.ts';
 import { page } from '../../src/widgets/page.ts';
 import { cleanRow, rowColumns, rowText } from '../../src/widgets/row.ts';
-import { workroom } from '../app/workroom.ts';
 import { lining, press, pressKey } from './lining.ts';
-import { play, stories } from './stories.ts';
+import { play, roomFor, stories } from './stories.ts';
 
 const letters = [
   'h',
@@ -76,7 +75,7 @@ test.each([
       fc.constantFrom(...Object.values(stories)),
       fc.array(fc.tuple(anyDeed, anySize, fc.nat(400)), { minLength: 1, maxLength: 25 }),
       async (story, deeds) => {
-        const room = await workroom(text);
+        const room = await roomFor(story, text);
         const program = await play(story, room);
         for (const [deed, size, seconds] of deeds) {
           room.clock.pass(seconds);
@@ -102,6 +101,6 @@ const edges: readonly Size[] = [
 ].map(([columns = 0, rows = 0]) => ({ columns, rows }));
 
 test.each(Object.entries(stories))('%s fits at the edges of every layout', async (_, story) => {
-  const program = await play(story, await workroom(hostile));
+  const program = await play(story, await roomFor(story, hostile));
   for (const size of edges) fits(program.app(), size);
 });

@@ -5,10 +5,9 @@ import { Lines } from '../../src/widgets/lines.tsx';
 import { page } from '../../src/widgets/page.ts';
 import { cleanRow, rowText } from '../../src/widgets/row.ts';
 import { inColour, withoutColour } from '../../src/widgets/theme.ts';
-import { workroom } from '../app/workroom.ts';
 import { draw } from '../widgets/draw.tsx';
 import { lining } from './lining.ts';
-import { play, stories } from './stories.ts';
+import { play, roomFor, stories } from './stories.ts';
 
 const sizes: readonly Size[] = [
   { columns: 60, rows: 20 },
@@ -18,7 +17,7 @@ const sizes: readonly Size[] = [
 
 describe.each(Object.entries(stories))('%s', (name, story) => {
   test('reads as it should at 60×20, 80×24 and 120×40', async () => {
-    const app = (await play(story, await workroom(lining))).app();
+    const app = (await play(story, await roomFor(story, lining))).app();
     for (const size of sizes) {
       const rows = page(picture(app, size)).map((row) => rowText(cleanRow(row)).trimEnd());
       expect(rows).toHaveLength(size.rows);
@@ -33,7 +32,7 @@ const drawn = ['station', 'tick', 'outside', 'caution', 'hold', 'keys-point', 'b
 
 test.each(drawn)('%s is drawn as it was laid out, in colour and without', async (_, story) => {
   if (!story) throw new Error('no such story');
-  const app = (await play(story, await workroom(lining))).app();
+  const app = (await play(story, await roomFor(story, lining))).app();
   const rows = page(picture(app, { columns: 80, rows: 24 }));
   for (const theme of [inColour, withoutColour]) {
     const seen = await draw(<Lines rows={rows} width={80} height={24} theme={theme} />, 80, 24);

@@ -2,14 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { picture } from '../../src/screens/picture.ts';
 import { page } from '../../src/widgets/page.ts';
 import { type Row, rowText, type Style } from '../../src/widgets/row.ts';
-import { workroom } from '../app/workroom.ts';
 import { lining } from './lining.ts';
-import { play, stories } from './stories.ts';
+import { play, roomFor, stories } from './stories.ts';
 
 const rowsOf = async (name: string): Promise<readonly Row[]> => {
   const story = stories[name];
   if (!story) throw new Error(`no story ${name}`);
-  const app = (await play(story, await workroom(lining))).app();
+  const app = (await play(story, await roomFor(story, lining))).app();
   return page(picture(app, { columns: 80, rows: 24 }));
 };
 const has = (row: Row, style: Style): boolean => row.some((part) => part.style === style && part.text.trim() !== '');
@@ -47,7 +46,7 @@ test('no option looks better than another before one is chosen', async () => {
 
 test('every screen of a rehearsal says that nothing is recorded', async () => {
   for (const [name, story] of Object.entries(stories).filter(([each]) => !each.startsWith('changes'))) {
-    const room = await workroom(lining);
+    const room = await roomFor(story, lining);
     const { app } = await play({ ...story, as: { ...story.as, purpose: 'rehearse' } }, room);
     const rows = page(picture(app(), { columns: 60, rows: 20 })).map(rowText);
     expect(rows[0], name).toContain('REHEARSAL · nothing is recorded');

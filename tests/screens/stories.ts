@@ -1,6 +1,7 @@
 import type { App } from '../../src/app/app.ts';
 import type { AppStore } from '../../src/app/store.ts';
-import type { Workroom } from '../app/workroom.ts';
+import type { PinRule } from '../../src/bundle/signature.ts';
+import { type Workroom, workroom } from '../app/workroom.ts';
 import { press } from './lining.ts';
 
 interface Scene {
@@ -8,6 +9,8 @@ interface Scene {
   readonly program: AppStore;
 }
 interface Story {
+  /** Whose PIN is asked; nobody's in stories that are not about it. */
+  readonly rule?: PinRule;
   readonly as?: Partial<App>;
   /** The keys that lead to the screen. */
   readonly keys: string;
@@ -18,6 +21,9 @@ interface Story {
 const kit = '"ines" enter "b-1" enter "22" enter "R-318" enter 1 enter';
 /** Ines before the clock of set 1. */
 const flashed = `${kit} "1819" enter "1817" enter enter`;
+const toSettle =
+  '"ines" enter "b-1" enter h "one strap short" enter s "vera" enter 1 enter enter enter "count again" enter';
+const again = 'h "one strap short" enter s "vera" enter 1 enter enter enter "count again" enter';
 const asOther = '"vera" enter';
 
 async function flash({ room, program }: Scene): Promise<void> {
@@ -74,6 +80,15 @@ export const stories: Readonly<Record<string, Story>> = {
   tick: { keys: flashed, after: sewing('') },
   places: { keys: flashed, after: sewing('enter "312" enter "12 1/4 in" enter "31"') },
   outside: { keys: flashed, after: sewing('enter "312" enter "316" enter') },
+  'hold-again': {
+    rule: 'supervisors',
+    keys: `${toSettle} "7305" enter "7305" enter h "the strap is torn" enter`,
+  },
+  'look-back-signed': {
+    rule: 'supervisors',
+    keys: flashed,
+    after: sewing(`${upToHoldPoint} "vera" enter "7305" enter "7305" enter b`),
+  },
   'hold-point': { keys: flashed, after: sewing(`${upToHoldPoint} "ver"`) },
   'own-work-refused': { keys: flashed, after: sewing(`${upToHoldPoint} "ines" enter`) },
   undo: { keys: flashed, after: sewing('enter u') },
@@ -100,6 +115,9 @@ export const stories: Readonly<Record<string, Story>> = {
     keys: flashed,
     after: sewing('enter "316" enter h "hole beside the line" enter s "vera" enter 1 enter "9" enter'),
   },
+  pin: { rule: 'supervisors', keys: `${toSettle} "7305" enter "7305" enter ${again} "730"` },
+  'pin-new': { rule: 'supervisors', keys: `${toSettle} "73" enter` },
+  'pin-wrong': { rule: 'supervisors', keys: `${toSettle} "7305" enter "7305" enter ${again} "7306" enter` },
   'form-strike': { keys: `${kit} b x "wrong roll, "` },
   'look-back': { keys: `${kit} "1819" enter b down x "misread" enter b down` },
   'keys-station': { keys: '"ines" enter ?' },
@@ -162,6 +180,10 @@ const newTicket = {
   sets: 1,
   rolls: [],
 } as unknown as Parameters<Workroom['ledger']['attempt']>[1];
+
+/** A room for the story. */
+export const roomFor = (story: Story, markdown: string): Promise<Workroom> =>
+  workroom(markdown, story.rule ? { pin: story.rule } : {});
 
 /** The program at the end of the story. */
 export async function play(story: Story, room: Workroom): Promise<AppStore> {

@@ -11,14 +11,14 @@ it('reads name, station and settings', () => {
   expect(read('name: Upstairs, left\nstation: table-1\nsettings:\n  big: true\n  bell: false\n')).toEqual({
     name: 'Upstairs, left',
     station: 'table-1',
-    settings: { big: true, bell: false },
+    settings: { big: true, bell: false, pin: 'supervisors' },
   });
 });
 
 it.each(['name: A\nstation: t\n', 'name: A\nstation: t\nsettings:\n', 'name: A\nstation: t\nsettings: {}\n'])(
   'takes the usual settings where %j names none',
   (text) => {
-    expect(read(text)).toMatchObject({ settings: { big: false, bell: true } });
+    expect(read(text)).toMatchObject({ settings: { big: false, bell: true, pin: 'supervisors' } });
   },
 );
 
@@ -27,6 +27,7 @@ it.each([
   ['name: A\nstaton: t\n', 'at its end: write up to 40 letters, digits'],
   ['name: A\nstation: t\ncolour: red\n', 'line 3, has no use for "colour": it knows `name`, `station`, `settings`.'],
   ['name: A\nstation: t\nsettings:\n  big: yes\n', 'line 4: write true or false after `big:`.'],
+  ['name: A\nstation: t\nsettings:\n  pin: all\n', 'line 4: write supervisors or everyone after `pin:`.'],
   ['name: A\nstation: two words\n', 'line 2: write up to 40 letters, digits'],
   ['name: A\nstation: t/../u\n', 'line 2: write up to 40 letters'],
   ['name: "A\\e[2J"\nstation: t\n', 'line 1: write the name of the room'],
@@ -67,7 +68,7 @@ it('writes a file that it reads', () => {
   expect(text.ok && read(text.value)).toEqual({
     name: 'Room: "1" # left',
     station: 'table-1',
-    settings: { big: false, bell: true },
+    settings: { big: false, bell: true, pin: 'supervisors' },
   });
   expect(writeRoomFile({ name: 'two\nlines', station: 'table-1' }).ok).toBe(false);
 });

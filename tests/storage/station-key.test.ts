@@ -1,13 +1,19 @@
 import { chmodSync, existsSync, mkdirSync, readdirSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { verifierKeyText, verifierOf } from '../../src/ledger/note-key.ts';
+import type { KeyPlace } from '../../src/ledger/key-place.ts';
+import { newSigningKey, verifierKeyText, verifierOf } from '../../src/ledger/note-key.ts';
 import { keyIn } from '../../src/storage/station-key.ts';
 import { tempFolder } from './temp-folder.ts';
 
 const place = () => {
   const file = join(tempFolder(), 'station.key');
   return { file, keys: keyIn(file, 'SEW-1') };
+};
+const putNew = (keys: KeyPlace) => {
+  const key = newSigningKey('SEW-1');
+  keys.put(key);
+  return key;
 };
 const nameOf = (key: ReturnType<ReturnType<typeof keyIn>['find']>) => key && verifierKeyText(verifierOf(key));
 
@@ -25,7 +31,7 @@ test('a new key takes the place of whatever is there', () => {
   const { file, keys } = place();
   const old = nameOf(keys.make());
   chmodSync(file, 0o644);
-  const fresh = nameOf(keys.replace());
+  const fresh = nameOf(putNew(keys));
   expect(fresh).not.toBe(old);
   expect(nameOf(keys.find())).toBe(fresh);
   expect(statSync(file).mode & 0o777).toBe(0o600);

@@ -5,6 +5,7 @@ import { checkLedger, type Elsewhere, type LedgerReport } from '../../src/app/ch
 import type { HandId, TicketId } from '../../src/base/brand.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { next } from '../../src/bundle/next.ts';
+import { proofFor } from '../../src/commands/demo/stage.ts';
 import type { KeyPlace } from '../../src/ledger/key-place.ts';
 import { StoreTrouble } from '../../src/ledger/ledger-store.ts';
 import { newSigningKey, type SigningKey } from '../../src/ledger/note-key.ts';
@@ -20,12 +21,12 @@ export const ticket = 'B-1' as TicketId;
 export async function signedRoom(folder: string): Promise<{ readonly file: string; readonly key: SigningKey }> {
   const file = join(folder, 'ledger.db');
   const key = newSigningKey('SEW-1');
-  const keys: KeyPlace = { find: () => key, make: () => key, replace: () => key };
+  const keys: KeyPlace = { find: () => key, make: () => key, put: () => {} };
   const store = openLedger(file, { station: 'SEW-1' });
-  const { ledger, clock } = await workroom(smallProcedure, { store, keys });
+  const { ledger, clock } = await workroom(smallProcedure, { store, keys, signed: true });
   const happens = async (command: Command): Promise<void> => {
     clock.pass(7);
-    const done = await ledger.attempt(ticket, command);
+    const done = await ledger.attempt(ticket, command, proofFor(ledger, ticket, command));
     if (!done.ok) throw new Error(`${command.do}: ${done.error.message}`);
   };
   /** Reads the caution that is wanted now, or answers the point. */

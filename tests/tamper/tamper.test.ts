@@ -72,7 +72,7 @@ test.each<readonly [string, (db: DatabaseSync) => number | null, string, RegExp]
       return seq;
     },
     'tree',
-    /does not fit into the tree/,
+    /is not what the tree of hashes was kept over/,
   ],
   [
     'a reading edited and the whole tree made again',
@@ -108,8 +108,8 @@ test.each<readonly [string, (db: DatabaseSync) => number | null, string, RegExp]
       rehash(db);
       return 12;
     },
-    'entry-does-not-follow',
-    /its nth is/,
+    'entry-against-rule',
+    /the rules refuse it: First comes/,
   ],
   [
     'two entries swapped',
@@ -119,8 +119,8 @@ test.each<readonly [string, (db: DatabaseSync) => number | null, string, RegExp]
       put(db, 13, a.replace('"seq":12', '"seq":13'));
       return 12;
     },
-    'entry-does-not-follow',
-    /its nth is/,
+    'entry-against-rule',
+    /the rules refuse it: First comes/,
   ],
   [
     'an entry twice',

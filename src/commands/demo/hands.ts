@@ -1,5 +1,8 @@
+import { randomBytes } from 'node:crypto';
+import { SALT_BYTES } from '../../app/perform.ts';
 import type { HandId } from '../../base/brand.ts';
 import { type Role, THE_ROOM } from '../../bundle/entries.ts';
+import { sealPin } from '../../ledger/scrypt-pin.ts';
 import { happens, type Stage } from './stage.ts';
 
 export const piet = 'OP-01' as HandId;
@@ -17,8 +20,18 @@ export async function enrolHands(stage: Stage): Promise<void> {
     const badge = `INVENTED-${who}`;
     await happens(stage, null, { do: 'enrol', hand: who === vera ? THE_ROOM : vera, who, name, role, badge });
     stage.time.pass(45);
+    const pin = practicePins.get(who);
+    if (pin === undefined) continue;
+    await happens(stage, null, { do: 'set pin', hand: who, who, ...(await sealPin(pin, randomBytes(SALT_BYTES))) });
+    stage.time.pass(30);
   }
 }
+
+/** Invented and printed, as no other PIN is. */
+const practicePins: ReadonlyMap<HandId, string> = new Map([
+  [vera, '7305'],
+  [henk, '4692'],
+]);
 
 const people: readonly { readonly who: HandId; readonly name: string; readonly role: Role }[] = [
   { who: vera, name: 'Vera', role: 'supervisor' },

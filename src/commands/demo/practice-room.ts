@@ -2,6 +2,7 @@ import { readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { roomLedger } from '../../app/room-ledger.ts';
 import type { Clock } from '../../base/instant.ts';
+import type { Command } from '../../bundle/command.ts';
 import type { Release } from '../../bundle/room.ts';
 import type { LedgerStore } from '../../ledger/ledger-store.ts';
 import { memoryLedger } from '../../ledger/memory-ledger.ts';
@@ -13,6 +14,7 @@ import { copyProcedures } from './copy-procedures.ts';
 import { programFiles } from './program-files.ts';
 import { readme } from './readme.ts';
 import { releaser } from './releases.ts';
+import { proofFor } from './stage.ts';
 import { tellStories } from './stories.ts';
 import { storyClock } from './story-clock.ts';
 
@@ -58,8 +60,9 @@ async function fill(folder: string, clock: Clock): Promise<PracticeRoom> {
     });
     const time = storyClock(clock());
     const store = memoryLedger(room.station);
-    const ledger = await roomLedger(store, time.clock, room.key());
-    await tellStories({ ledger, time }, releaser({ folder: room.folder, store, ledger }));
+    const ledger = await roomLedger(store, time.clock, { keys: room.key() });
+    const attempt = (command: Command) => ledger.attempt(null, command, proofFor(ledger, null, command));
+    await tellStories({ ledger, time }, releaser({ folder: room.folder, store, attempt }));
     const { hands, releases } = ledger.room();
     const entries = await writeDown(store, [...releases.values()].flat(), room.ledger());
     const key = room.key().find();

@@ -4,6 +4,8 @@ export const readme = (name: string): string => `# ${name}
 Everything in this folder is invented: the workroom, its people, procedures, rolls, bundles and readings. It is there to
 be played with. Nothing here is a real person, firm or job, and no reading was ever measured.
 
+Vera signs with the PIN 7305, Henk with 4692. Printed PINs are for practice only: a PIN of your own is told to nobody.
+
 - \`procedures/\`: four procedures. Change one and release it to see what a new revision does.
 - \`media/\`: their drawings.
 - \`.walkfoot/\`: the ledger, in which nothing is ever changed.

@@ -1,0 +1,16 @@
+/** What a signature says: what the one who signed answers for. */
+export const meanings = [
+  'done',
+  'witnessed',
+  'settled',
+  'released',
+  'withdrawn',
+  'struck',
+  'enrolled',
+  'retired',
+  'keyed',
+  'PIN set',
+  'signed on',
+] as const;
+
+export type Meaning = (typeof meanings)[number];

@@ -1,0 +1,56 @@
+import { randomBytes } from 'node:crypto';
+import { SALT_BYTES } from '../app/perform.ts';
+import { newPin } from '../app/pin-words.ts';
+import type { Attempted, RoomLedger } from '../app/room-ledger.ts';
+import { signFirst, signWith } from '../app/sign.ts';
+import type { TicketId } from '../base/brand.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import type { Command } from '../bundle/command.ts';
+import { THE_ROOM } from '../bundle/entries.ts';
+import { nameOf } from '../bundle/room.ts';
+import type { Io } from './io.ts';
+import { type Secrets, secrets } from './secrets.ts';
+
+/** Attempts a command; where it takes a signature, whoever signs is asked for the PIN first. */
+export async function attemptSigned(
+  ledger: RoomLedger,
+  ticket: TicketId | null,
+  command: Command,
+  io: Io,
+): Promise<Result<Attempted>> {
+  const done = await ledger.attempt(ticket, command);
+  const signature = done.ok ? undefined : ledger.signature(ticket, command);
+  if (done.ok || !signature) return done;
+  const { rule } = done.error;
+  if (rule !== 'pin-needed' && rule !== 'pin-none') return done;
+  const asking = secrets(io);
+  try {
+    const to = { ticket, command, signature, by: THE_ROOM };
+    const name = nameOf(ledger.room(), signature.hand);
+    if (rule === 'pin-needed') {
+      const typed = await asking.ask(`${name} signs: ${signature.meaning}. PIN of ${name}`);
+      return typed === undefined ? noPin(name) : await signWith(ledger, to, typed);
+    }
+    // A first PIN in a script's input would be set without anybody having been asked.
+    if (asking.from === 'pipe') return done;
+    const chosen = await choosePin(asking, name);
+    return chosen.ok ? await signFirst(ledger, to, chosen.value, randomBytes(SALT_BYTES)) : chosen;
+  } finally {
+    asking.close();
+  }
+}
+
+/** A new PIN: typed twice at a terminal, one line of any other input. */
+export async function choosePin(asking: Secrets, name: string): Promise<Result<string>> {
+  const typed = await asking.ask(`New PIN of ${name}, 4 to 12 digits, or 6 letters and more`);
+  if (typed === undefined) return noPin(name);
+  const chosen = newPin(typed);
+  if (!chosen.ok || asking.from === 'pipe') return chosen;
+  const again = await asking.ask('The same PIN once more');
+  return again?.normalize('NFC') === chosen.value
+    ? ok(chosen.value)
+    : refuse('pin-differs', 'The two were not the same: nothing was set.');
+}
+
+export const noPin = (name: string): ReturnType<typeof refuse> =>
+  refuse('pin-missing', `The PIN of ${name} is typed at the terminal, or comes as one line of standard input.`);
