@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { who } from '../../src/commands/who.ts';
 import type { StepPart } from '../../src/reports/step-text.ts';
 import type { WhoRow } from '../../src/reports/who.ts';
-import { callDemo, called, instant } from './demo-room.ts';
+import { callDemo, called, instant, readRoom } from './demo-room.ts';
 
 const home = mkdtempSync(join(realpathSync(tmpdir()), 'walkfoot-audit-'));
 const folder = join(home, 'practice-room');
@@ -181,6 +181,22 @@ test('what a step said is there for programs and spreadsheets, too', async () =>
 const COLUMNS = [
   ...['ticket', 'set', 'step', 'point', 'hand', 'at', 'took', 'value', 'unit', 'limit', 'verdict', 'revision', 'seq'],
 ];
+
+test('every entry of a bundle is a row, in its order, in all three forms', async () => {
+  const open = await readRoom(folder);
+  try {
+    const own = open.entries.flatMap(({ seq, body }) => ('ticket' in body && body.ticket === 'B-1042' ? [seq] : []));
+    expect(own.length).toBeGreaterThan(200);
+    expect((await rows('B-1042', {})).map(({ seq }) => seq)).toEqual(own);
+    const csv = (await asked('B-1042', { csv: true })).trimEnd().split('\r\n');
+    expect(csv).toHaveLength(own.length + 1);
+    const [names = '', , ...lines] = (await asked('B-1042', {})).trimEnd().split('\n');
+    const place = names.indexOf('seq');
+    expect(lines.map((line) => Number(line.slice(place, place + 'seq'.length)))).toEqual(own);
+  } finally {
+    await open.close();
+  }
+});
 
 test('the table and the spreadsheet begin with the same columns', async () => {
   const table = (await asked('B-1042', { step: '4' })).split('\n')[0]?.trim().split(/\s+/);
