@@ -32,7 +32,7 @@ export type Question =
   | { readonly ask: 'what is open'; readonly matters: readonly ('holds' | 'concessions')[] }
   | { readonly ask: 'what a step said'; readonly ticket: string; readonly step: number };
 
-export interface SewnOn {
+interface SewnOn {
   readonly procedure: ProcedureId;
   /** Null: on any of them. */
   readonly revision: string | null;
@@ -41,7 +41,7 @@ export interface SewnOn {
 }
 
 /** An operation by the skill its step needs, or by the step's number. */
-export type Operation = { readonly skill: string } | { readonly step: number };
+type Operation = { readonly skill: string } | { readonly step: number };
 
 export interface Asked {
   readonly question: Question;
