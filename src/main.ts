@@ -175,7 +175,7 @@ verb('who [ticket]', 'who did which step of which bundle, when, with which readi
   'walkfoot who B-1041 --step 9 --text',
   'walkfoot who --holds --concessions',
 ])
-  .option('--hand <name>', 'only what this hand did')
+  .option('--hand <name>', 'only what this hand did, or looked at as the second person')
   .option('--step <n>', 'only this step')
   .option('--since <time>', 'a day such as 2026-11-25, or an RFC 3339 time')
   .option('--until <time>', 'the same')

@@ -1,8 +1,8 @@
 import { findAnyHand } from '../app/find-hand.ts';
-import type { HandId, ProcedureId } from '../base/brand.ts';
+import type { ProcedureId } from '../base/brand.ts';
 import { parseStamp } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
-import { type Release, type Room, releasesOf } from '../bundle/room.ts';
+import { type Hand, type Release, type Room, releasesOf } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
 import type { WhoRow } from '../reports/who.ts';
 
@@ -62,13 +62,16 @@ export function whoQuestion(room: Room, ticket: string | undefined, said: WhoSai
   const inTime = timeOf(said);
   if (!inTime.ok) return inTime;
   const step = said.step === undefined || question.value.ask === 'who passed' ? null : Number(said.step);
-  return ok({ question: question.value, wanted: wantedBy(hand?.value.id, step, inTime.value), step });
+  return ok({ question: question.value, wanted: wantedBy(hand?.value, step, inTime.value), step });
 }
 
+/** A hand also did what they looked at as the second person; a name is nobody else’s. */
 const wantedBy =
-  (hand: HandId | undefined, step: number | null, inTime: (at: string) => boolean) =>
+  (hand: Hand | undefined, step: number | null, inTime: (at: string) => boolean) =>
   (row: WhoRow): boolean =>
-    (hand === undefined || row.hand === hand) && (step === null || row.step === step) && inTime(row.at);
+    (hand === undefined || row.hand === hand.id || row.witness === hand.name) &&
+    (step === null || row.step === step) &&
+    inTime(row.at);
 
 function questionOf(room: Room, ticket: string | undefined, said: WhoSaid): Result<Question> {
   const { roll, repeated, procedure, revision, skill, holds, concessions, text, step } = said;

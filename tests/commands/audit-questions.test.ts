@@ -1,10 +1,11 @@
-import { mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { who } from '../../src/commands/who.ts';
 import type { StepPart } from '../../src/reports/step-text.ts';
 import type { WhoRow } from '../../src/reports/who.ts';
+import { openLedger } from '../../src/storage/sqlite-ledger.ts';
 import { callDemo, called, instant, readRoom } from './demo-room.ts';
 
 const home = mkdtempSync(join(realpathSync(tmpdir()), 'walkfoot-audit-'));
@@ -141,9 +142,19 @@ test('which holds are open, alone and beside the concessions', async () => {
   expect(await rows('B-1042', { holds: true })).toEqual([]);
 });
 
-test('everything a hand did between two days, and no more', async () => {
+test('everything a hand did between two days, and looked at as the second person, and no more', async () => {
   const found = await rows(undefined, { hand: 'Henk', since: '2026-11-19', until: '2026-11-20' });
-  expect(found.map(({ kind, ticket }) => [kind, ticket])).toEqual([['settled', 'B-1046']]);
+  expect(found.filter(({ name }) => name === 'Henk').map(({ kind, ticket }) => [kind, ticket])).toEqual([
+    ['settled', 'B-1046'],
+  ]);
+  const looked = found.filter(({ witness }) => witness === 'Henk');
+  expect(once(looked.map(({ ticket }) => ticket))).toEqual(['B-1042']);
+  expect(once(looked.map(({ point }) => point))).toEqual([
+    'offcut test seen by a second person',
+    'drawn lines seen by a second person',
+    'first row looked over',
+  ]);
+  expect(found).toHaveLength(looked.length + 1);
 });
 
 test('times are as they were written, or in UTC when that is asked; days stay those of the station', async () => {
@@ -206,4 +217,15 @@ test('the table and the spreadsheet begin with the same columns', async () => {
   expect(csv.filter((line) => line.startsWith('B-1042,1,4,M2b: seam on C to its front edge,OP-03,'))).toContainEqual(
     expect.stringMatching(/\+01:00,[\d.]+,316,mm,310\.5 to 313\.5 mm,above,C,\d+,checked,/),
   );
+});
+
+test('one bundle is answered for from its own entries, whatever else cannot be read', async () => {
+  const copy = join(home, 'later');
+  cpSync(folder, copy, { recursive: true });
+  const store = openLedger(join(copy, '.walkfoot/ledger.db'), { station: 'SEW-1' });
+  const at = '2026-11-25T08:00:00.000+01:00';
+  await store.append(await store.head(), [{ at, hand: 'OP-02', kind: 'from-later', body: { ticket: 'B-1041' } }]);
+  await store.close();
+  expect(await rows('B-1042', { room: copy })).toEqual(await rows('B-1042', {}));
+  await expect(asked('B-1041', { room: copy })).rejects.toThrow('use a newer version');
 });
