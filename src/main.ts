@@ -69,8 +69,9 @@ const program = new Command('walkfoot')
 
 const inRoom = (command: Command): Command =>
   command.option('--room <folder>', 'the room’s folder (default: this one)');
-const example = (command: Command, text: string): Command => command.addHelpText('after', `\nExample: ${text}`);
-const verb = (usage: string, summary: string, shown: string): Command =>
+const example = (command: Command, texts: string | readonly string[]): Command =>
+  command.addHelpText('after', ['', ...[texts].flat().map((text) => `Example: ${text}`)].join('\n'));
+const verb = (usage: string, summary: string, shown: string | readonly string[]): Command =>
   example(inRoom(program.command(usage).description(summary)).allowExcessArguments(false), shown);
 
 inRoom(program)
@@ -172,11 +173,29 @@ handVerb(
   .option('--hand <name>', 'who retires them')
   .action(does(async (name, options) => (await import('./commands/hand.ts')).retireHand(name, options, io)));
 
-verb('who [ticket]', 'who did which step of which bundle, when, with which readings', 'walkfoot who B-1041 --step 4')
-  .option('--hand <name>', 'only what this hand did')
+verb('who [ticket]', 'who did which step of which bundle, when, with which readings', [
+  'walkfoot who B-1041 --step 4',
+  'walkfoot who B-1042 --repeated',
+  'walkfoot who --hand Tomas --since 2026-11-01 --csv',
+  'walkfoot who --roll R-318',
+  'walkfoot who --procedure LIN-2207 --revision C',
+  'walkfoot who --procedure LIN-2207 --revision C --skill "top-stitch vinyl"',
+  'walkfoot who B-1041 --step 9 --text',
+  'walkfoot who --holds --concessions',
+])
+  .option('--hand <name>', 'only what this hand did, or looked at as the second person')
   .option('--step <n>', 'only this step')
   .option('--since <time>', 'a day such as 2026-11-25, or an RFC 3339 time')
   .option('--until <time>', 'the same')
+  .option('--repeated', 'answers given again or struck, and what they said before')
+  .option('--roll <name>', 'which bundles used this roll')
+  .option('--procedure <id>', 'which bundles were sewn on it; with --skill or --step, who passed that operation')
+  .option('--revision <letter>', 'of that procedure, only this one')
+  .option('--skill <words>', 'the operation that needs this skill')
+  .option('--text', 'what the step said when the bundle was opened (with a ticket and --step)')
+  .option('--holds', 'holds that are still open')
+  .option('--concessions', 'what was let through, with its limit and last day')
+  .option('--utc', 'times in UTC instead of the station’s own')
   .option('--json', 'for programs')
   .addOption(new Option('--csv', 'for spreadsheets (RFC 4180)').conflicts('json'))
   .action(does(async (ticket, options) => (await import('./commands/who.ts')).who(ticket, options, io)));

@@ -48,3 +48,9 @@ export function parseStamp(text: string): Instant | undefined {
 
 /** Hours and minutes of a stamp as its writer's wall clock showed them, such as `10:42`. */
 export const wallTime = (stamp: string): string => stamp.slice(11, 16);
+
+/** The same moment as a stamp in UTC; what is no stamp stays as it is. */
+export const inUtc = (stamp: string): string => {
+  const moment = parseStamp(stamp);
+  return moment ? formatStamp({ ms: moment.ms, offset: 0 }).replace('+00:00', 'Z') : stamp;
+};

@@ -1,49 +1,77 @@
-import { findAnyHand } from '../app/find-hand.ts';
 import { readEntries } from '../app/read-entries.ts';
 import { keptProcedure } from '../app/understood.ts';
+import { assertNever } from '../base/assert-never.ts';
 import type { Digest } from '../base/brand.ts';
-import { parseStamp } from '../base/instant.ts';
-import { ok, type Result, refuse } from '../base/result.ts';
-import type { RecordedEntry } from '../bundle/entries.ts';
-import { emptyRoom, evolveRoom, type Room } from '../bundle/room.ts';
+import { formatStamp, inUtc } from '../base/instant.ts';
+import { ok, type Result } from '../base/result.ts';
+import type { EntryKind, RecordedEntry } from '../bundle/entries.ts';
+import { emptyRoom, evolveRoom } from '../bundle/room.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
 import type { Procedure } from '../procedure/procedure.ts';
+import { type Past, pastOf } from '../reports/past.ts';
 import { type WhoRow, whoRows } from '../reports/who.ts';
-import { whoText } from '../reports/who-text.ts';
 import { inRoom, type RoomOption } from './in-room.ts';
-import { cannot, type ExitCode, type Io, sayJson, widthOf } from './io.ts';
+import { cannot, type ExitCode, type Io, sayJson } from './io.ts';
+import { type Question, type WhoSaid, whoQuestion } from './who-question.ts';
+import { stepIsThere } from './who-step.ts';
 
-interface WhoOptions extends RoomOption {
-  readonly hand?: string;
-  readonly step?: string;
-  readonly since?: string;
-  readonly until?: string;
+interface WhoOptions extends RoomOption, WhoSaid {
+  readonly utc?: boolean;
   readonly json?: boolean;
   readonly csv?: boolean;
 }
 
-/** Who did which step of which bundle, when, with which readings. */
+/** Answers an auditor's question from the ledger: who did which step of which bundle, when, with which readings, and the like. */
 export function who(ticket: string | undefined, options: WhoOptions, io: Io): Promise<ExitCode> {
   return inRoom(options, io, async ({ store }) => {
     const room = (await readEntries(store, { kinds: peopleAndTexts })).reduce(evolveRoom, emptyRoom);
-    const asked = question(room, options);
+    const asked = whoQuestion(room, ticket, options);
     if (!asked.ok) return cannot(io, asked.error.message);
-    const entries = ticket === undefined ? await readEntries(store, {}) : await ofTicket(store, ticket);
+    const { question, step, wanted } = asked.value;
+    const entries = await entriesFor(store, question, ticket);
     if (ticket !== undefined && entries.length === 0)
       return cannot(io, `There is no ticket ${ticket} in this room: look at its label.`);
-    const rows = whoRows(entries, { room, texts: await textsOf(store, entries) }).filter(asked.value);
-    if (options.json) sayJson(io, rows);
-    else if (options.csv) io.out((await import('../reports/who-csv.ts')).whoCsv(rows));
-    else
-      io.out(
-        rows.length === 0 ? 'Nothing is recorded that answers this.\n' : `${whoText(rows, widthOf(io)).join('\n')}\n`,
-      );
-    return 0;
+    const past = pastOf(entries, { room, texts: await textsOf(store, entries) });
+    const there = step === null ? ok(undefined) : stepIsThere(past, step, ticket);
+    if (!there.ok) return cannot(io, there.error.message);
+    if (question.ask === 'what a step said') {
+      const { sayStepText } = await import('./say-step-text.ts');
+      return sayStepText(past, question.step, options, io);
+    }
+    const found = await answer(question, { past, store, io });
+    if (!found.ok) return cannot(io, found.error.message);
+    const rows = found.value.filter(wanted).map((row) => (options.utc ? { ...row, at: inUtc(row.at) } : row));
+    return sayRows(rows, options, io);
   });
 }
 
 /** All that an answer needs to know of the room; its other entries are left unread. */
 const peopleAndTexts = ['enrolled', 'retired', 'released', 'withdrawn'] as const;
+
+/** Whole bundles, or the whole ledger: what a reading came to is known only from what came after it. */
+async function entriesFor(
+  store: LedgerStore,
+  question: Question,
+  ticket: string | undefined,
+): Promise<readonly RecordedEntry[]> {
+  if (ticket !== undefined) return ofTicket(store, ticket);
+  switch (question.ask) {
+    case 'what was sewn on':
+    case 'who passed':
+      return ofTickets(store, 'ticketed', ({ kind, body }) =>
+        kind === 'ticketed' && body.procedure === question.sewn.procedure ? body.ticket : undefined,
+      );
+    case 'what is open':
+      return ofTickets(store, 'held', ({ body }) => ('ticket' in body ? body.ticket : undefined));
+    case 'what was done':
+    case 'what was repeated':
+    case 'where a roll went':
+    case 'what a step said':
+      return readEntries(store, {});
+    default:
+      return assertNever(question);
+  }
+}
 
 /** A ticket is typed in letters of either case, and mostly written in capitals. */
 async function ofTicket(store: LedgerStore, ticket: string): Promise<readonly RecordedEntry[]> {
@@ -51,39 +79,62 @@ async function ofTicket(store: LedgerStore, ticket: string): Promise<readonly Re
   return exact.length > 0 ? exact : readEntries(store, { ticket: ticket.toUpperCase() });
 }
 
-/** Which rows answer the question. */
-function question(room: Room, options: WhoOptions): Result<(row: WhoRow) => boolean> {
-  const hand = options.hand === undefined ? undefined : findAnyHand(room, options.hand);
-  if (hand && !hand.ok) return hand;
-  if (options.step !== undefined && !/^\d{1,4}$/.test(options.step))
-    return refuse('step-number', `--step takes a step’s number, not ${options.step}.`);
-  const since = edgeOf(options.since);
-  const until = edgeOf(options.until);
-  if (!since || !until)
-    return refuse(
-      'moment',
-      'A time is given as a day, such as 2026-11-25, or as a full RFC 3339 time, such as 2026-11-25T10:42:00+01:00.',
-    );
-  if (options.since && options.until && since(options.until) < 0)
-    return refuse('moment', `--until ${options.until} is before --since ${options.since}: turn them round.`);
-  return ok(
-    (row) =>
-      (hand === undefined || row.hand === hand.value.id) &&
-      (options.step === undefined || row.step === Number(options.step)) &&
-      since(row.at) >= 0 &&
-      until(row.at) <= 0,
-  );
+/** All entries of the bundles that an entry of this kind names. */
+async function ofTickets(
+  store: LedgerStore,
+  kind: EntryKind,
+  named: (entry: RecordedEntry) => string | undefined,
+): Promise<readonly RecordedEntry[]> {
+  const tickets = new Set((await readEntries(store, { kinds: [kind] })).map(named));
+  const bundles: (readonly RecordedEntry[])[] = [];
+  for (const ticket of tickets) if (ticket !== undefined) bundles.push(await readEntries(store, { ticket }));
+  return bundles.flat().sort((a, b) => a.seq - b.seq);
 }
 
-/**
- * How a stamp stands to the edge of a span of time: below 0 before it, above 0 after it, 0 on it. A day is the day on the wall of
- * the station that wrote the stamp, with all its hours. Undefined when the words are no time.
- */
-function edgeOf(said: string | undefined): ((at: string) => number) | undefined {
-  if (said === undefined) return () => 0;
-  const moment = parseStamp(said);
-  if (moment) return (at) => (parseStamp(at)?.ms ?? 0) - moment.ms;
-  return parseStamp(`${said}T00:00:00Z`) && ((at) => at.slice(0, 10).localeCompare(said));
+interface AnswerFrom {
+  readonly past: Past;
+  readonly store: LedgerStore;
+  readonly io: Io;
+}
+
+async function answer(
+  question: Exclude<Question, { readonly ask: 'what a step said' }>,
+  { past, store, io }: AnswerFrom,
+): Promise<Result<readonly WhoRow[]>> {
+  const rows = whoRows(past);
+  switch (question.ask) {
+    case 'what was done':
+      return ok(rows);
+    case 'what was repeated':
+      return ok((await import('../reports/repeated.ts')).repeated(rows));
+    case 'where a roll went':
+      return ok((await import('../reports/used-roll.ts')).usedRoll(rows, past, question.roll));
+    case 'what was sewn on':
+      return ok((await import('../reports/sewn-on.ts')).sewnOn(rows, past, question.sewn));
+    case 'who passed':
+      return (await import('./who-passed.ts')).whoPassed(rows, past, question, store);
+    case 'what is open': {
+      const { openHolds, concessions } = await import('../reports/open-matters.ts');
+      const today = formatStamp(io.clock()).slice(0, 10);
+      const open = question.matters.flatMap((matter) =>
+        matter === 'holds' ? openHolds(rows, past) : concessions(rows, past, today),
+      );
+      return ok(open.sort((a, b) => a.seq - b.seq));
+    }
+    default:
+      return assertNever(question);
+  }
+}
+
+async function sayRows(rows: readonly WhoRow[], { json, csv }: WhoOptions, io: Io): Promise<ExitCode> {
+  if (json) sayJson(io, rows);
+  else if (csv) io.out((await import('../reports/who-csv.ts')).whoCsv(rows));
+  else if (rows.length === 0) io.out('Nothing is recorded that answers this.\n');
+  else {
+    const { whoReport } = await import('../reports/who-report.ts');
+    io.out(`${whoReport(rows, io.stdout.isTTY ? io.stdout.columns : null).join('\n')}\n`);
+  }
+  return 0;
 }
 
 /** The procedures these bundles were opened with, as far as they are kept, by the digest of their understanding. */

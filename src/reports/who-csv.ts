@@ -1,35 +1,36 @@
-import { stringify } from 'csv-stringify/sync';
+import { csv } from './csv.ts';
 import type { WhoRow } from './who.ts';
 
-/** RFC 4180, with a line of names; what a spreadsheet would run as a formula is defused, and a number stays one. */
-export const whoCsv = (rows: readonly WhoRow[]): string =>
-  stringify([...rows], { header: true, columns: [...columnsOf], record_delimiter: '\r\n', cast: { string: defused } });
+/** The rows for a spreadsheet: the columns of the table first, then all others. */
+export const whoCsv = (rows: readonly WhoRow[]): string => csv(rows, columnsOf);
 
 const columnsOf: readonly (keyof WhoRow)[] = [
   'ticket',
-  'kind',
   'set',
   'step',
-  'title',
   'point',
-  'place',
   'hand',
-  'name',
   'at',
-  'typed',
+  'took',
   'value',
   'unit',
   'limit',
   'verdict',
+  'revision',
+  'seq',
+  'kind',
+  'title',
+  'place',
+  'name',
+  'typed',
   'by',
   'witness',
   'meaning',
   'struck',
   'again',
+  'before',
+  'expires',
+  'waited',
+  'lay',
   'clock',
-  'revision',
-  'seq',
 ];
-
-const defused = (text: string): string =>
-  /^[=+\-@\t\r]/.test(text) && !/^[+-]?\d+(?:\.\d+)?$/.test(text) ? `'${text}` : text;

@@ -1,31 +1,35 @@
-import { assertNever } from '../base/assert-never.ts';
-import type { Digest, StepId, TicketId } from '../base/brand.ts';
-import { allChecks, type Bundle } from '../bundle/bundle.ts';
-import type { Body, EntryKind, RecordedEntry, Settling } from '../bundle/entries.ts';
-import { evolve } from '../bundle/evolve.ts';
-import { nameOf, type Room } from '../bundle/room.ts';
-import type { Procedure, Step } from '../procedure/procedure.ts';
+import type { TicketId } from '../base/brand.ts';
+import { allChecks } from '../bundle/bundle.ts';
+import type { EntryKind, RecordedEntry } from '../bundle/entries.ts';
+import { nameOf } from '../bundle/room.ts';
+import { type Past, stepsOf } from './past.ts';
+import { saying } from './saying.ts';
 import { meaningWords } from './signature-of.ts';
 
-/** One thing that was done, as an auditor reads it. Members that do not apply are null. */
+/** One thing that was done, as an auditor reads it, the columns of a table first. Members that do not apply are null. */
 export interface WhoRow {
   /** Null for what concerns the room: its hands and its releases. */
   readonly ticket: string | null;
-  readonly kind: EntryKind;
   readonly set: number | null;
   /** The step's number on the revision it was sewn on. */
   readonly step: number | null;
-  readonly title: string | null;
   readonly point: string | null;
-  readonly place: number | null;
   readonly hand: string;
-  readonly name: string;
+  /** RFC 3339 as it was written, with the station's offset, unless UTC was asked for. */
   readonly at: string;
-  readonly typed: string | null;
+  /** Seconds of work since the bundle's entry before; 0 where that time was spent otherwise. */
+  readonly took: number | null;
   readonly value: string | null;
   readonly unit: string | null;
   readonly limit: string | null;
   readonly verdict: string | null;
+  readonly revision: string | null;
+  readonly seq: number;
+  readonly kind: EntryKind;
+  readonly title: string | null;
+  readonly place: number | null;
+  readonly name: string;
+  readonly typed: string | null;
   /** How far outside the limit, in the unit. */
   readonly by: string | null;
   /** The second person of a hold point. */
@@ -36,63 +40,75 @@ export interface WhoRow {
   readonly struck: string | null;
   /** Asked again later, because the work went back. */
   readonly again: boolean;
+  /** What the reading before this one of the same blank said, and why it does not count; only where that was asked. */
+  readonly before: string | null;
+  /** The last day of a concession. */
+  readonly expires: string | null;
+  /** Seconds waited since the bundle's entry before: a hold was open, or a timed clock ran. */
+  readonly waited: number | null;
+  /** Seconds the bundle lay since its entry before, until somebody opened it or took it up. */
+  readonly lay: number | null;
   /** What is to be known of the station's clock, where it was set back. */
   readonly clock: string | null;
-  readonly revision: string | null;
-  readonly seq: number;
 }
 
-/** What `whoRows` needs to know beside the entries. */
-export interface WhoSources {
-  readonly room: Room;
-  /** Procedures by the digest of their understanding, as far as they are kept. */
-  readonly texts: ReadonlyMap<Digest, Procedure>;
-}
-
-/** Entries as rows, in their order. A struck check carries its reason; the striking is a row of its own. */
-export function whoRows(entries: readonly RecordedEntry[], { room, texts }: WhoSources): readonly WhoRow[] {
-  const struck = new Map(
-    entries.flatMap((each) => (each.kind === 'struck' ? [[each.body.entry, each.body.reason] as const] : [])),
-  );
-  const again = askedAgain(entries);
+/** Everything that happened as rows, in its order. A struck check carries its reason; the striking is a row of its own. */
+export function whoRows(past: Past): readonly WhoRow[] {
+  const { entries, room } = past;
   const places = placesOf(entries);
-  const opened = new Map<TicketId, Body<'opened'>>();
+  const checks = new Map([...past.bundles.values()].flatMap(allChecks).map((check) => [check.seq, check] as const));
   return entries.map((entry) => {
-    if (entry.kind === 'opened') opened.set(entry.body.ticket, entry.body);
     const ticket = 'ticket' in entry.body ? entry.body.ticket : null;
-    const text = ticket === null ? undefined : opened.get(ticket);
-    const steps = (text && texts.get(text.understood)?.steps) ?? [];
+    const steps = stepsOf(past, ticket);
     const { set, step: id, point: pointId } = placeOf(entry, places);
     const step = steps.find((each) => each.id === id);
+    const check = checks.get(entry.seq);
     const row: WhoRow = {
       ticket,
-      kind: entry.kind,
       set,
       step: step?.number ?? null,
-      title: step?.title ?? id,
       point: step?.points.find((each) => each.id === pointId)?.text ?? pointId,
-      place: null,
       hand: entry.hand,
-      name: nameOf(room, entry.hand),
       at: entry.at,
-      typed: null,
+      ...timesOf(past, entry.seq),
       value: saying(entry, room, steps),
       unit: null,
       limit: null,
       verdict: null,
+      revision: revisionOf(past, entry, ticket),
+      seq: entry.seq,
+      kind: entry.kind,
+      title: step?.title ?? id,
+      place: null,
+      name: nameOf(room, entry.hand),
+      typed: null,
       by: null,
       witness: null,
       meaning: meaningWords(entry),
-      struck: struck.get(entry.seq) ?? null,
-      again: again.has(entry.seq),
+      struck: check?.struck?.reason ?? null,
+      again: check?.again ?? false,
+      before: null,
+      expires: null,
       clock: clockWords(entry),
-      revision: text?.revision ?? null,
-      seq: entry.seq,
     };
+    if (entry.kind === 'settled' && entry.body.how.as === 'concession')
+      return { ...row, limit: entry.body.how.limit, expires: entry.body.how.expires };
     if (entry.kind !== 'checked') return row;
     const { place, typed, value, unit, limit, verdict, by = null, witness } = entry.body;
     return { ...row, place, typed, value, unit, limit, verdict, by, witness: witness ? nameOf(room, witness) : null };
   });
+}
+
+/** A ticket has no revision before it is opened. */
+function revisionOf({ bundles }: Past, { kind }: RecordedEntry, ticket: TicketId | null): string | null {
+  const bundle = ticket === null || kind === 'ticketed' ? undefined : bundles.get(ticket);
+  return bundle?.text?.revision ?? null;
+}
+
+function timesOf({ spent }: Past, seq: number): Pick<WhoRow, 'took' | 'waited' | 'lay'> {
+  const time = spent.get(seq);
+  if (!time) return { took: null, waited: null, lay: null };
+  return { took: time.work / 1000, waited: time.waiting / 1000, lay: time.pause / 1000 };
 }
 
 interface AtPlace {
@@ -131,90 +147,4 @@ function clockWords({ body }: RecordedEntry): string | null {
   if ('clockWasSetBack' in body && body.clockWasSetBack) return 'set back meanwhile: the time is at least this';
   if ('clockBack' in body && body.clockBack) return `set back by ${Math.round(body.clockBack)} s before this`;
   return null;
-}
-
-/** Checks that no longer count because the work went back behind them. */
-function askedAgain(entries: readonly RecordedEntry[]): ReadonlySet<number> {
-  const bundles = new Map<TicketId, Bundle>();
-  for (const entry of entries) {
-    if (!('ticket' in entry.body)) continue;
-    const after = evolve(bundles.get(entry.body.ticket), entry);
-    if (after) bundles.set(entry.body.ticket, after);
-  }
-  const checks = [...bundles.values()].flatMap(allChecks);
-  return new Set(checks.filter((check) => check.again).map((check) => check.seq));
-}
-
-/** What an entry other than a check says, in a few words. */
-function saying(entry: RecordedEntry, room: Room, steps: readonly Step[]): string | null {
-  const stepWords = (id: StepId): string => {
-    const step = steps.find((each) => each.id === id);
-    return step ? `step ${step.number}, ${step.title}` : id;
-  };
-  switch (entry.kind) {
-    case 'enrolled':
-      return `${entry.body.name} (${entry.body.hand}), ${entry.body.role}`;
-    case 'keyed':
-      return `the station signs with ${entry.body.key}`;
-    case 'retired':
-      return `${nameOf(room, entry.body.hand)}${entry.body.reason ? `: ${entry.body.reason}` : ''}`;
-    case 'pin-set':
-    case 'pin-proven':
-      return nameOf(room, entry.body.hand);
-    case 'pin-failed':
-      return `${nameOf(room, entry.body.hand)}, for “${entry.body.for}”`;
-    case 'signed-on':
-      return entry.body.after === 'lock' ? 'after the station had locked itself' : null;
-    case 'released':
-      return `${entry.body.procedure} revision ${entry.body.revision}`;
-    case 'withdrawn':
-      return `${entry.body.procedure} revision ${entry.body.revision}: ${entry.body.reason}`;
-    case 'gauge-checked':
-      return `${entry.body.gauge} read ${entry.body.reading}, ${entry.body.fit}`;
-    case 'ticketed':
-      return `${entry.body.procedure}, ${entry.body.sets} ${entry.body.sets === 1 ? 'set' : 'sets'}${entry.body.rolls.length ? `, rolls ${entry.body.rolls.join(', ')}` : ''}`;
-    case 'opened':
-      return `revision ${entry.body.revision}`;
-    case 'caution-read':
-      return cautionWords(steps, entry.body.step, entry.body.caution);
-    case 'struck':
-      return `entry ${entry.body.entry}: ${entry.body.reason}`;
-    case 'sent-back':
-      return `back to ${stepWords(entry.body.step)}: ${entry.body.reason}`;
-    case 'held':
-      return `${entry.body.hold}: ${entry.body.reason}`;
-    case 'settled':
-      return `${entry.body.hold}, ${settlingWords(entry.body.how, stepWords)}: ${entry.body.reason}`;
-    case 'handed-over':
-      return `to ${nameOf(room, entry.body.to)}`;
-    case 'paused':
-      return entry.body.reason ?? null;
-    case 'finished':
-      return `${entry.body.good} of ${entry.body.sets} good, ${entry.body.conceded} by concession, ${entry.body.scrapped} scrapped`;
-    case 'noted':
-      return entry.body.text;
-    default:
-      return null;
-  }
-}
-
-/** The signal word and what it warns of: the first sentence. */
-function cautionWords(steps: readonly Step[], id: StepId, number: number): string {
-  const caution = steps.find((each) => each.id === id)?.cautions[number - 1];
-  return caution ? `${caution.word} ${/^.*?[.](?=\s|$)/.exec(caution.text)?.[0] ?? caution.text}` : `caution ${number}`;
-}
-
-function settlingWords(how: Settling, stepWords: (id: StepId) => string): string {
-  switch (how.as) {
-    case 'rework':
-      return `rework from ${stepWords(how.step)}`;
-    case 'recut':
-      return `${how.piece} recut as ${how.newPiece}${how.roll ? ` from ${how.roll}` : ''}, back to ${stepWords(how.step)}`;
-    case 'concession':
-      return `concession ${how.name}, ${how.limit}, until ${how.expires}`;
-    case 'scrap':
-      return `set ${how.set} scrapped`;
-    default:
-      return assertNever(how);
-  }
 }

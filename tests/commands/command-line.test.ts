@@ -28,6 +28,8 @@ function told(input: string, ...args: readonly string[]): Ran {
   return { out: stdout, err: stderr, code: status };
 }
 
+const ON_C = ['who', '--procedure', 'LIN-2207', '--revision', 'C'];
+
 const commands = [
   'sew',
   'rehearse',
@@ -43,17 +45,21 @@ const commands = [
   'demo',
 ];
 
-describe('the example in each command’s help is a true one', () => {
+describe('the examples in each command’s help are true ones', () => {
   // What would be the same text, or is taken, in the practice room says so: that is an answer too, and tried below.
   test.each(commands.filter((name) => name !== 'demo' && name !== 'release'))('%s', (name) => {
     const { out } = walkfoot(...name.split(' '), '--help');
-    const example = /^Example: walkfoot (.*)$/m.exec(out)?.[1] ?? '';
-    expect(example).not.toBe('');
-    const words = [...example.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain ?? '');
-    const free = words.map((word) => (name === 'hand add' && word === 'Ines' ? 'Yara' : word));
+    const examples = [...out.matchAll(/^Example: walkfoot (.*)$/gm)].map(([, words = '']) => words);
+    expect(examples.length).toBe(name === 'who' ? 8 : 1);
     // The practice room's Vera signs with this PIN, and Maj may choose it.
     const input = name.startsWith('hand') ? '7305\n' : '';
-    expect(told(input, ...free)).toMatchObject({ code: 0, err: '' });
+    for (const example of examples) {
+      const words = [...example.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain ?? '');
+      const free = words.map((word) => (name === 'hand add' && word === 'Ines' ? 'Yara' : word));
+      const ran = told(input, ...free);
+      expect(ran).toMatchObject({ code: 0, err: '' });
+      expect(ran.out).not.toContain('Nothing is recorded');
+    }
   });
 });
 
@@ -103,6 +109,32 @@ test.each([
   ['an option that is none', ['who', '--jsn'], 2, /unknown option/],
   ['a ticket that is none', ['who', 'B-1'], 2, /no ticket B-1/],
   ['a ticket in small letters', ['who', 'b-1046'], 0, /^$/],
+  ['a step beyond the last', ['who', 'B-1041', '--step', '13'], 2, /has 12 steps, and no step 13: ask for one from 1/],
+  ['a step before the first', ['who', 'B-1041', '--step', '0'], 2, /has 12 steps, and no step 0/],
+  ['a step beyond every last', ['who', '--step', '99', '--hand', 'Ines'], 2, /longest procedure .* has 12 steps/],
+  ['a step of what is unopened', ['who', 'B-1047', '--step', '1'], 2, /has not been opened.*leave out --step/],
+  ['a text beyond the last', ['who', 'B-1041', '--step', '13', '--text'], 2, /has 12 steps/],
+  ['a text of no step', ['who', 'B-1041', '--text'], 2, /such as `walkfoot who B-1041 --step 9 --text`/],
+  ['a text of no ticket', ['who', '--step', '9', '--text'], 2, /such as `walkfoot who B-1041 --step 9 --text`/],
+  ['a text for one hand', ['who', 'B-1041', '--step', '9', '--text', '--hand', 'Ines'], 2, /leave out --hand/],
+  ['two questions', ['who', '--roll', 'R-318', '--repeated'], 2, /two questions: ask one at a time/],
+  ['a roll of a ticket', ['who', 'B-1041', '--roll', 'R-318'], 2, /whole room: leave out B-1041/],
+  ['a roll of a step', ['who', '--roll', 'R-318', '--step', '4'], 2, /leave out --step 4/],
+  ['a roll without a name', ['who', '--roll', ''], 2, /such as --roll R-318/],
+  ['a revision of nothing', ['who', '--revision', 'C'], 2, /--revision belongs to a procedure: say which/],
+  ['a skill of nothing', ['who', '--skill', 'binding'], 2, /--skill belongs to a procedure: say which/],
+  ['a procedure of a ticket', ['who', 'B-1041', '--procedure', 'LIN-2207'], 2, /leave out B-1041/],
+  ['a procedure that is none', ['who', '--procedure', 'NOPE'], 2, /there are LIN-2207, CUS-0412, HOD-0931, CUT-0100/],
+  [
+    'a revision that is none',
+    ['who', '--procedure', 'LIN-2207', '--revision', 'Z'],
+    2,
+    /no revision Z: there are A, B, C/,
+  ],
+  ['a skill that is none', [...ON_C, '--skill', 'welding'], 2, /there are sleeve to line, perforated join, top-st/],
+  ['two names of an operation', [...ON_C, '--skill', 'top-stitch vinyl', '--step', '9'], 2, /leave out one of them/],
+  ['a step of no revision', ['who', '--procedure', 'LIN-2207', '--step', '9'], 2, /such as --revision C/],
+  ['an operation beyond the last', [...ON_C, '--step', '13'], 2, /LIN-2207 revision C has 12 steps/],
   ['a day that is none', ['who', '--since', '2026-02-30'], 2, /A time is given/],
   ['a finished bundle', ['sew', 'B-1046', '--hand', 'Ines'], 2, /finished/],
   ['a hand that is none', ['sew', 'B-1047', '--hand', 'Zoe'], 2, /Nobody here is called Zoe/],

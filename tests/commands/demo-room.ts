@@ -8,6 +8,7 @@ import { demo } from '../../src/commands/demo.ts';
 import type { Io } from '../../src/commands/io.ts';
 import type { LedgerStore } from '../../src/ledger/ledger-store.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
+import { pastOf } from '../../src/reports/past.ts';
 import { type WhoRow, whoRows } from '../../src/reports/who.ts';
 import { openRoomFolder } from '../../src/storage/room-folder.ts';
 
@@ -93,7 +94,7 @@ export async function readRoom(folder: string, now = MIDWEEK): Promise<ReadRoom>
       const { bundle, procedure } = await playing(ticket);
       const texts = new Map(bundle.text ? [[bundle.text.understood, procedure]] : []);
       const own = entries.filter(({ body }) => 'ticket' in body && body.ticket === ticket);
-      return whoRows(own, { room: ledger.room(), texts });
+      return whoRows(pastOf(own, { room: ledger.room(), texts }));
     },
     close: () => room.close(),
   };

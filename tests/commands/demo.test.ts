@@ -11,11 +11,10 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { ProcedureId, TicketId } from '../../src/base/brand.ts';
+import type { ProcedureId } from '../../src/base/brand.ts';
 import { parseStamp } from '../../src/base/instant.ts';
 import { allChecks, isGood } from '../../src/bundle/bundle.ts';
 import { next, wantedPoint } from '../../src/bundle/next.ts';
-import { nameOf } from '../../src/bundle/room.ts';
 import { ines } from '../../src/commands/demo/hands.ts';
 import { pastRevisions } from '../../src/commands/demo/past-revisions.ts';
 import { who } from '../../src/commands/who.ts';
@@ -118,58 +117,6 @@ describe('the stories', () => {
       'B-1047 LIN-2207',
       'B-1048 CUT-0100',
     ]);
-  });
-});
-
-describe('an auditor asks', () => {
-  test('who signed the recut of C in B-1042', async () => {
-    const settled = (await room.rows('B-1042')).filter(({ kind }) => kind === 'settled');
-    expect(settled).toMatchObject([{ name: 'Vera', value: expect.stringContaining('C recut as C-R1 from R-318') }]);
-  });
-
-  test('which bundles used roll R-318', async () => {
-    const tickets = room.ledger.bundles().map(({ ticket }) => ticket);
-    const used = async (ticket: TicketId): Promise<boolean> =>
-      (await room.rows(ticket)).some(({ kind, value }) => kind === 'checked' && value === 'R-318');
-    const answers = await Promise.all(tickets.map(async (ticket) => ((await used(ticket)) ? [ticket] : [])));
-    expect(answers.flat().sort()).toEqual(['B-1041', 'B-1042']);
-    const ticketed = room.ledger.bundles().filter(({ rolls }) => rolls.includes('R-318'));
-    expect(ticketed.map(({ ticket }) => ticket).sort()).toEqual(['B-1041', 'B-1042']);
-  });
-
-  test('which readings of B-1044 were repeated', async () => {
-    const rows = await room.rows('B-1044');
-    const repeated = rows.filter(
-      (row) =>
-        rows.some((old) => old.again && old.seq < row.seq && old.point === row.point && old.place === row.place) &&
-        row.kind === 'checked',
-    );
-    expect(new Set(repeated.map(({ step }) => step))).toEqual(new Set([9]));
-    expect(repeated.filter(({ unit }) => unit === 'mm')).toHaveLength(7);
-  });
-
-  test('who let K-017 through, and until when', async () => {
-    const hold = (await room.bundle('B-1046')).holds[0];
-    expect(hold?.settled?.how).toMatchObject({ name: 'K-017', limit: '1 panel, display only', expires: '2026-12-31' });
-    expect(hold?.settled && nameOf(room.ledger.room(), hold.settled.by)).toBe('Henk');
-  });
-
-  test('which people passed the top-stitch on revision C', async () => {
-    const step = (await room.text('B-1042')).steps.find(({ facts }) => facts.needsSkill === 'top-stitch vinyl');
-    const digest = (await room.bundle('B-1042')).text?.digest;
-    const passed = room.entries.flatMap(({ kind, body, hand }) =>
-      kind === 'checked' && body.digest === digest && body.step === step?.id ? [hand] : [],
-    );
-    expect([...new Set(passed)].map((hand) => nameOf(room.ledger.room(), hand))).toEqual(['Tomas']);
-  });
-
-  test('what step 9 said on the day B-1041 was sewn', async () => {
-    const { digest } = (await room.bundle('B-1041')).text ?? {};
-    const kept = digest && (await room.store.kept(digest));
-    expect(new TextDecoder().decode(kept?.bytes)).toBe(readFileSync(join('procedures', 'LIN-2207.md'), 'utf8'));
-    const step = (await room.text('B-1041')).steps[8];
-    expect(step?.prose).toContain('Never change the bobbin inside a row.');
-    expect((await room.text('B-1043')).steps[8]?.prose).not.toContain('Never change the bobbin inside a row.');
   });
 });
 
