@@ -36,6 +36,7 @@ export async function rehearse(
     station: 'rehearsal',
     letters: 'normal',
     bound: TICKET,
+    lockAfter: null,
   } as const;
   return runSession(ledger, as, { ...options, hand: SEWER, bell: 'rings' }, io);
 }

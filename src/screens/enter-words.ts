@@ -4,7 +4,7 @@ import type { WantedPoint } from '../bundle/next.ts';
 
 /** What Enter does at this moment, where the keymap's own words are too general; null where they are not. */
 export function enterWords(app: App): string | null {
-  if (app.pin || app.layer || !app.play) return null;
+  if (app.pin || app.lock || app.layer || !app.play) return null;
   const { next } = app.play;
   switch (next.want) {
     case 'opening':

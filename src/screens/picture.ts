@@ -10,6 +10,7 @@ import { finished } from './finished.ts';
 import { formScreen } from './form-screen.ts';
 import { hold } from './hold.ts';
 import { keyHelp } from './key-help.ts';
+import { lockScreen } from './lock-screen.ts';
 import { lookBack } from './look-back.ts';
 import { pinScreen } from './pin-screen.ts';
 import { sewing } from './sewing.ts';
@@ -21,6 +22,7 @@ import { isTooSmall, tooSmall } from './too-small.ts';
 export function picture(app: App, size: Size): Page {
   if (isTooSmall(size)) return tooSmall(size);
   if (app.pin) return pinScreen(app, app.pin, size);
+  if (app.lock) return lockScreen(app, app.lock, size);
   switch (app.layer?.layer) {
     case 'keys':
       return keyHelp(app, size);

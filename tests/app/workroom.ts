@@ -101,6 +101,7 @@ export async function workroom(markdown: string, rule: PinRule = 'nobody'): Prom
             bundles: own.bundles(),
             letters: 'normal',
             bound: null,
+            lockAfter: null,
           }),
           ...of,
         },
