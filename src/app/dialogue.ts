@@ -11,6 +11,7 @@ import type { Point } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import type { News } from './effect.ts';
 import { question as formQuestion } from './form.ts';
+import { helpWords } from './help-words.ts';
 import { isLockDue, lockWords } from './lock.ts';
 import { waiting } from './moved.ts';
 import { pinQuestion } from './pin-ask.ts';
@@ -169,6 +170,11 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
           ),
         ],
         prompt: 'Changes (enter: read)',
+      };
+    case 'helping':
+      return {
+        lines: [...stepLines(play, next.at, known), helpWords(app, next)],
+        prompt: 'Who stands by? Name or badge',
       };
     case 'caution': {
       const of = next.of > 1 ? ` (${next.number} of ${next.of})` : '';

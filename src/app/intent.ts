@@ -79,6 +79,10 @@ function answer(app: App, { next, ticket }: Play, hand: HandId, text: string): R
       return next.want === 'changes'
         ? ok({ do: 'read changes', hand })
         : ok({ do: 'read caution', hand, set: next.at.set, step: next.at.step.id, caution: next.number });
+    case 'helping': {
+      const by = findHand(app.room, text);
+      return by.ok ? ok({ do: 'help', hand, set: next.at.set, step: next.at.step.id, by: by.value.id }) : by;
+    }
     case 'finish':
       return /^\d{1,4}$/.test(text.trim())
         ? ok({ do: 'finish', hand, good: Number(text.trim()) })

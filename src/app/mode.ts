@@ -32,6 +32,8 @@ export function modeOf(app: App): Mode {
       return 'hold';
     case 'finish':
       return app.field === '' ? 'value' : 'value begun';
+    case 'helping':
+      return 'words';
     case 'nothing':
       return 'finished';
     case 'opening':

@@ -38,7 +38,7 @@ export function update(before: App, arrived: Arrived): Step {
       // An unchanged state is the same state, so that nothing is drawn for nothing.
       return [
         showsTime(app, before) ? app : before,
-        app.play === null || openHold(app.play.bundle) ? [{ effect: 'look' }] : [],
+        app.play === null || waitsForOthers(app.play) ? [{ effect: 'look' }] : [],
       ];
     case 'move':
       return moved(app, arrived.move);
@@ -136,6 +136,9 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
   ];
 }
 
+/** Somebody else may settle the hold, or enter who can stand by. */
+const waitsForOthers = ({ bundle, next }: Play): boolean => openHold(bundle) !== undefined || next.want === 'helping';
+
 /** Whether a screen tells the time that passed: a running clock, an undo about to lapse, or how long a bundle has waited. */
 function showsTime(app: App, before: App): boolean {
   const next = app.play?.next;
@@ -156,7 +159,7 @@ function isNew(app: App, { room, bundles, playing }: Extract<News, { readonly ne
 function seen(app: App, { room, bundles, playing }: Extract<News, { readonly news: 'seen' }>): App {
   const { play, hand } = app;
   const now = { ...app, room, bundles };
-  if (!play || !playing || hand === null || playing.bundle === play.bundle) return now;
+  if (!play || !playing || hand === null || (playing.bundle === play.bundle && room === app.room)) return now;
   const after = playOf(playing, room, hand, play);
   return wantsTheSame(after.next, play.next) ? { ...now, play: after } : fresh({ ...now, play: after });
 }

@@ -9,6 +9,7 @@ export const meanings = [
   'enrolled',
   'retired',
   'PIN set',
+  'skill entered',
   'signed on',
 ] as const;
 

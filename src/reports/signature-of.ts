@@ -37,6 +37,8 @@ function meaningOf(entry: RecordedEntry): Meaning | null {
     case 'enrolled':
     case 'retired':
       return entry.kind;
+    case 'skilled':
+      return 'skill entered';
     case 'pin-set':
       return 'PIN set';
     case 'signed-on':

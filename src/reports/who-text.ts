@@ -63,6 +63,8 @@ const kindWords: Partial<Record<WhoRow['kind'], string>> = {
   'handed-over': 'handed over',
   'signed-on': 'signed on',
   'gauge-checked': 'gauge checked',
+  skilled: 'skill',
+  helped: 'stood by',
   'pin-set': 'PIN set',
   'pin-failed': 'wrong PIN',
   'pin-proven': 'right PIN after wrong ones',

@@ -4,6 +4,7 @@ import { allChecks, type Bundle } from '../bundle/bundle.ts';
 import type { Body, EntryKind, RecordedEntry, Settling } from '../bundle/entries.ts';
 import { evolve } from '../bundle/evolve.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
+import { levelWords } from '../bundle/skill.ts';
 import type { Procedure, Step } from '../procedure/procedure.ts';
 import { meaningWords } from './signature-of.ts';
 
@@ -161,6 +162,10 @@ function saying(entry: RecordedEntry, room: Room, steps: readonly Step[]): strin
       return nameOf(room, entry.body.hand);
     case 'pin-failed':
       return `${nameOf(room, entry.body.hand)}, for “${entry.body.for}”`;
+    case 'skilled':
+      return `${nameOf(room, entry.body.hand)}: ${entry.body.skill}, ${entry.body.level} ${levelWords[entry.body.level]}`;
+    case 'helped':
+      return nameOf(room, entry.body.by);
     case 'signed-on':
       return entry.body.after === 'lock' ? 'after the station had locked itself' : null;
     case 'released':

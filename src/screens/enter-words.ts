@@ -17,6 +17,8 @@ export function enterWords(app: App): string | null {
       return app.home === 'station' ? 'back to the station' : 'leave';
     case 'point':
       return atPoint(next);
+    case 'helping':
+      return 'go on';
     case 'settling':
     case 'changes':
     case 'caution':

@@ -8,6 +8,7 @@ import { far } from './far.ts';
 import { finish } from './finish.ts';
 import { finished } from './finished.ts';
 import { formScreen } from './form-screen.ts';
+import { helper } from './helper.ts';
 import { hold } from './hold.ts';
 import { keyHelp } from './key-help.ts';
 import { lockScreen } from './lock-screen.ts';
@@ -49,6 +50,8 @@ function atBundle(app: App, play: Play, size: Size): Page {
       return hold(app, play, next.hold, size);
     case 'changes':
       return changes(app, play, size);
+    case 'helping':
+      return helper(app, next, size);
     case 'caution':
       return caution(app, next, size);
     case 'point':

@@ -160,3 +160,16 @@ test('a PIN that comes after the station locked is not repeated', async () => {
   expect(printed).toContain('New PIN of Vera > 7305\nLOCKED.');
   expect(printed.split('7305')).toHaveLength(2);
 });
+
+test('a step that asks for more than the sewer does alone asks who stands by', async () => {
+  const skilled = smallProcedure.replace('- Cannot be undone', '- Cannot be undone\n- Needs skill: sleeve to line');
+  const printed = await session(skilled, ['tomas', 'B-1', '4', 'match', 'tomas', 'vera', 'ines', '']);
+  for (const said of [
+    'This step needs sleeve to line, which you do at level 0, none. Ines may stand by.',
+    'Who stands by? Name or badge > tomas',
+    'Nobody stands by for themselves: name Ines.',
+    'Vera does not do sleeve to line alone (none): name Ines.',
+    'WARNING (enter: read) > ',
+  ])
+    expect(printed).toContain(said);
+});

@@ -38,7 +38,7 @@ export interface Workroom {
   release(markdown: string): Promise<void>;
 }
 
-/** A room in memory: Ines and Tomas sew, Vera supervises; one released procedure, one ticket B-1 with two sets. */
+/** A room in memory: Ines and Tomas sew, Vera supervises; Ines sews sleeves alone; one released procedure, one ticket B-1 with two sets. */
 export async function workroom(markdown: string, rule: PinRule = 'nobody'): Promise<Workroom> {
   const clock = storyClock();
   const store = memoryLedger('SEW-1');
@@ -48,6 +48,8 @@ export async function workroom(markdown: string, rule: PinRule = 'nobody'): Prom
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-02' as HandId, name: 'Ines', role: 'sewer', badge: '4711' });
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-03' as HandId, name: 'Tomas', role: 'sewer' });
   await done({ do: 'enrol', hand: THE_ROOM, who: 'V-01' as HandId, name: 'Vera', role: 'supervisor' });
+  const skill = { skill: 'sleeve to line', level: 3 } as const;
+  await done({ do: 'set skill', hand: 'V-01' as HandId, who: 'OP-02' as HandId, ...skill });
   await release(markdown);
   await done({
     do: 'make ticket',

@@ -27,6 +27,7 @@ import { answer, onward, patiently, wait } from './story.ts';
 import { choice, computed, count, gap, holdPoint, reading, step, text, tick, timed, written } from './texts.ts';
 import {
   attempt,
+  done,
   ines,
   jon,
   olaf,
@@ -47,6 +48,7 @@ const steps = [
   }),
   step('sew', [computed('gap', gap('a', 'b'), 'max 1'), timed('flash', '2 to 4'), choice('shade', '*match', 'off')], {
     backTo: 'mark',
+    needsSkill: 'sewing',
   }),
   step('tie', [holdPoint('seen'), tick('tied')], { scope: 'bundle', cautions: ['DANGER'], backTo: 'kit' }),
 ];
@@ -59,7 +61,10 @@ const anyStart = fc.record({
 
 /** A room whose next texts lack the first step. */
 function begun({ sets, ...rest }: typeof anyStart extends fc.Arbitrary<infer Start> ? Start : never): World {
-  const world = worldOf(text(steps, rest), sets);
+  const world = [vera, olaf].reduce(
+    (so, who) => done(so, { do: 'set skill', hand: vera, who, skill: 'Sewing', level: 3 }),
+    worldOf(text(steps, rest), sets),
+  );
   return ['b', FRESH_TEXT].reduce((so, name) => withText(so, name, text(steps.slice(1), rest)), world);
 }
 
@@ -90,7 +95,7 @@ const worksOn: Move = (world) => {
   const wanted = wants(world, owner(world));
   if (wanted.want === 'resuming') return tries((w) => ({ hand: owner(w), do: 'resume' }))(world);
   if (wanted.want === 'changes') return tries((w) => ({ hand: owner(w), do: 'read changes' }))(world);
-  if (wanted.want !== 'point' && wanted.want !== 'caution') return world;
+  if (wanted.want !== 'point' && wanted.want !== 'caution' && wanted.want !== 'helping') return world;
   const witness = owner(world) === olaf ? vera : olaf;
   return tries((w) => onward(w, owner(w), witness))(patiently(world, owner(world)));
 };

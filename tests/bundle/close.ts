@@ -20,6 +20,7 @@ export const FRESH_TEXT = 'f00';
 export function closed(world: World, most: number): World {
   let here = [
     { hand: keeperOf(world), do: 'enrol', who: fresh, name: 'Fresh supervisor', role: 'supervisor' } as const,
+    ...skillsIn(world).map((skill) => ({ hand: fresh, do: 'set skill', who: fresh, skill, level: 4 }) as const),
     { hand: fresh, do: 'enrol', who: sewer, name: 'Fresh sewer', role: 'sewer' } as const,
   ].reduce(done, world);
   for (let commands = 0; here.bundle?.work !== 'finished'; commands++) {
@@ -28,6 +29,9 @@ export function closed(world: World, most: number): World {
   }
   return here;
 }
+
+const skillsIn = ({ texts }: World): readonly string[] =>
+  [...texts.values()].flatMap(({ steps }) => steps.flatMap(({ facts }) => facts.needsSkill ?? []));
 
 /** Who adds hands: a supervisor, or while there is none the room itself. */
 const keeperOf = ({ room }: World): HandId =>
