@@ -28,6 +28,7 @@ export function addHand(name: string, options: AddOptions, io: Io): Promise<Exit
     const done = await attemptSigned(ledger, null, { do: 'enrol', hand: by.value, who, name, role, ...badge }, io);
     if (!done.ok) return cannot(io, done.error.message);
     say(io, `${name} is ${who}, ${role}.`);
+    if (role === 'supervisor') say(io, `Let ${name} choose a PIN before anybody else does: walkfoot hand pin ${who}`);
     return 0;
   });
 }

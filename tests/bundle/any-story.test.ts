@@ -19,6 +19,7 @@ import {
   resume,
   rework,
   scrap,
+  setPin,
   settle,
   signOn,
   strike,
@@ -65,7 +66,8 @@ function begun({ sets, ...rest }: typeof anyStart extends fc.Arbitrary<infer Sta
     (so, who) => done(so, { do: 'set skill', hand: vera, who, skill: 'Sewing', level: 3 }),
     worldOf(text(steps, rest), sets),
   );
-  return ['b', FRESH_TEXT].reduce((so, name) => withText(so, name, text(steps.slice(1), rest)), world);
+  const signing = [vera, olaf].reduce<World>((so, who) => done(so, setPin(who)), { ...world, rule: 'supervisors' });
+  return ['b', FRESH_TEXT].reduce((so, name) => withText(so, name, text(steps.slice(1), rest)), signing);
 }
 
 type Move = (world: World) => World;

@@ -3,23 +3,13 @@ import type { HandId } from '../../src/base/brand.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { secondsToWait } from '../../src/bundle/pin.ts';
 import type { PinRule } from '../../src/bundle/signature.ts';
-import { handOver, hold, open, resume, rework, settle, signOn, strike } from './deeds.ts';
+import { handOver, hold, open, resume, rework, setPin, settle, signOn, strike } from './deeds.ts';
 import { answer, answered, given, upTo, wait } from './story.ts';
 import { holdPoint, reading, step, text, tick } from './texts.ts';
 import { gone, ines, jon, LIN, later, olaf, release, stranger, vera, type World, worldOf } from './world.ts';
 
 const lining = text([step('sew', [tick('sewn'), reading('line', '312 ±1.5'), holdPoint('seen'), tick('tied')])]);
 
-const setPin = (who: HandId, hand = who): Command => ({
-  do: 'set pin',
-  hand,
-  who,
-  salt: 'ab'.repeat(16),
-  hash: 'cd'.repeat(32),
-  n: 16,
-  r: 8,
-  p: 1,
-});
 const failPin = (who: HandId = olaf): Command => ({ do: 'fail pin', hand: ines, who, for: 'settled' });
 const asking =
   (rule: PinRule) =>

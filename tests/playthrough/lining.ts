@@ -106,6 +106,13 @@ function answerTo(point: OutlinePoint, salt: string): string {
   }
 }
 
+/** What is typed at a blank, line by line: its cautions read, the answer, and under a hold point the PIN. */
+export const linesOf = (blank: Blank, answer = blank.answer): readonly string[] => [
+  ...Array.from({ length: blank.cautions }, () => ''),
+  answer,
+  ...(blank.kind === 'hold point' ? [verasPin] : []),
+];
+
 export interface WhoRow {
   readonly kind: string;
   readonly set: number | null;
