@@ -5,7 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { blanksOf, practiceRoom, program, quietEnv } from '../tests/playthrough/lining.ts';
+import { blanksOf, linesOf, practiceRoom, program, quietEnv } from '../tests/playthrough/lining.ts';
 import { type RealTerminal, startTerminal } from '../tests/screens/real-terminal.ts';
 
 const columns = 80;
@@ -17,9 +17,7 @@ const room = practiceRoom();
 try {
   const blanks = blanksOf(room.folder);
   const here = blanks.findIndex(({ step, place, point }) => step === 4 && place === 3 && point.includes('seam on A'));
-  const lines = blanks
-    .slice(0, here)
-    .flatMap((blank) => [...Array.from({ length: blank.cautions }, () => ''), blank.answer]);
+  const lines = blanks.slice(0, here).flatMap((blank) => linesOf(blank));
   spawnSync(process.execPath, [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', room.folder], {
     input: `${lines.join('\n')}\n`,
     env: quietEnv(),

@@ -160,6 +160,18 @@ handVerb(
   .option('--hand <name>', 'the supervisor who lets a forgotten PIN be chosen anew')
   .action(does(async (name, options) => (await import('./commands/hand-pin.ts')).setPin(name, options, io)));
 
+handVerb(
+  'skill <name> <skill> <level>',
+  'enter how well a hand does an operation: 0 none, 1 in training, 2 with help, 3 alone, 4 can teach',
+  'walkfoot hand skill Maj "top-stitch vinyl" 2 --hand Vera',
+)
+  .option('--hand <name>', 'who enters it')
+  .action(
+    does(async (name, skill, level, options) =>
+      (await import('./commands/hand.ts')).setSkill(name, skill, level, options, io),
+    ),
+  );
+
 handVerb('list', 'list everybody', 'walkfoot hand list --json')
   .option('--json', 'for programs')
   .action(does(async (options) => (await import('./commands/hand.ts')).listHands(options, io)));

@@ -87,4 +87,4 @@ export function left(app: App, play: Play, message: Message | null): App {
 export const refusal = (text: string): Message => ({ tone: 'refusal', text });
 
 /** Whether leaving has anything to record: the bundle is open, and with this hand. */
-const hasInHand = ({ bundle }: Play, { hand }: App): boolean => bundle.work === 'open' && bundle.hand === hand;
+export const hasInHand = ({ bundle }: Play, { hand }: App): boolean => bundle.work === 'open' && bundle.hand === hand;

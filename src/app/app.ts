@@ -4,6 +4,7 @@ import type { Bundle } from '../bundle/bundle.ts';
 import { type Next, next } from '../bundle/next.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/differences.ts';
+import type { Lock } from './lock.ts';
 import type { PinAsk } from './pin-ask.ts';
 import type { Playing } from './room-ledger.ts';
 
@@ -26,6 +27,12 @@ export interface App {
   readonly layer: Layer | null;
   /** Asked for before what it signs happens; over every layer. */
   readonly pin: PinAsk | null;
+  /** The station has locked itself and asks who is here; what was being done stays as it is underneath. */
+  readonly lock: Lock | null;
+  /** Minutes without a key after which it does; null for never. */
+  readonly lockAfter: number | null;
+  /** When somebody last did something here. */
+  readonly touchedMs: number;
   /** What stands in the open field. */
   readonly field: string;
   /** The row chosen in a list, from 0. */
@@ -70,20 +77,13 @@ export interface Message {
 }
 
 export function startApp(
-  of: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'now' | 'room' | 'bundles' | 'letters' | 'bound'>,
+  of: Pick<
+    App,
+    'purpose' | 'home' | 'roomName' | 'station' | 'now' | 'room' | 'bundles' | 'letters' | 'bound' | 'lockAfter'
+  >,
 ): App {
-  return {
-    ...of,
-    hand: null,
-    play: null,
-    layer: null,
-    pin: null,
-    field: '',
-    chosen: 0,
-    scroll: 0,
-    message: null,
-    ended: null,
-  };
+  const nothing = { hand: null, play: null, layer: null, pin: null, lock: null, message: null, ended: null } as const;
+  return { ...of, ...nothing, touchedMs: of.now.ms, field: '', chosen: 0, scroll: 0 };
 }
 
 /** The bundle as this hand now finds it. */

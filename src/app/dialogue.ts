@@ -1,7 +1,7 @@
 import { assertNever } from '../base/assert-never.ts';
-import { wallTime } from '../base/instant.ts';
+import { type Instant, wallTime } from '../base/instant.ts';
 import { oneLine } from '../base/text.ts';
-import { allChecks, type Check, pointKey } from '../bundle/bundle.ts';
+import { allChecks, pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
@@ -11,21 +11,28 @@ import type { Point } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import type { News } from './effect.ts';
 import { question as formQuestion } from './form.ts';
+import { helpWords } from './help-words.ts';
+import { isLockDue, lockWords } from './lock.ts';
 import { waiting } from './moved.ts';
 import { pinQuestion } from './pin-ask.ts';
-import { bundleSigned, checkSigned } from './signed-words.ts';
-import { byHowMuch, headline, setWords, stateWords, valueWords } from './words.ts';
+import { checkSigned } from './signed-words.ts';
+import { setWords, stateWords, valueWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
 export type Heard = { readonly news: News } | { readonly print: readonly string[] };
 
 /** What one line of text means at this moment. An empty line is done, read or next; anything that is no order is the answer. */
-export function heard(app: App, line: string): Heard {
+export function heard(app: App, line: string, now: Instant = app.now): Heard {
   const words = line.trim();
+  if (isLockDue(app, now)) return { news: { news: 'lock', kept: words } };
   if (app.pin)
     return words.toLowerCase() === 'never mind'
       ? { news: { news: 'move', move: { move: 'escape' } } }
       : { news: { news: 'pin', text: words } };
+  if (app.lock)
+    return words.toLowerCase() === 'leave'
+      ? { news: { news: 'move', move: { move: 'order', order: 'quit' } } }
+      : { news: { news: 'sign on', who: words } };
   const literal = /^"(.*)"$/.exec(words)?.[1];
   if (literal !== undefined)
     return app.layer?.layer === 'form' ? { news: { news: 'form answer', text: literal } } : answer(app, literal);
@@ -56,6 +63,7 @@ function question(app: App, before: App | null): Asked {
     const { says, asks } = pinQuestion(app, app.pin);
     return { lines: app.pin.stage.is === 'again' ? [] : [says], prompt: `${asks} > ` };
   }
+  if (app.lock) return { lines: [`LOCKED. ${lockWords(app)} Nothing is lost.`], prompt: WHO_IS_HERE };
   if (app.layer?.layer === 'form') {
     const next = formQuestion(app, app.layer.form);
     const options = next?.options?.map((option, index) => `  ${index + 1} ${option}`) ?? [];
@@ -65,25 +73,6 @@ function question(app: App, before: App | null): Asked {
   const known = before?.play?.ticket === play.ticket ? before.play : null;
   const { lines, prompt } = nextQuestion(app, play, known);
   return { lines: known ? lines : [...heading(app, play), ...lines], prompt: `${prompt} > ` };
-}
-
-/** What became of the line before: what was recorded, or why not. */
-export function told(app: App, before: App): readonly string[] {
-  const lines: string[] = [];
-  const old = before.play?.bundle.lastSeq ?? -1;
-  if (app.play && before.play) {
-    for (const check of allChecks(app.play.bundle)) if (check.seq > old) lines.push(...checkLines(app.play, check));
-    const { finished } = app.play.bundle;
-    if (finished && !before.play.bundle.finished) {
-      const { good, scrapped, conceded, sets } = finished;
-      lines.push(
-        `Finished: ${good} of ${sets} good${conceded ? `, ${conceded} of them by concession` : ''}, ${scrapped} scrapped. ${app.purpose === 'rehearse' ? 'Nothing was recorded: this was a rehearsal.' : 'It is in the ledger.'}`,
-        ...bundleSigned(app.room, app.play.bundle, app.play.procedure).map((text) => `  ${text}`),
-      );
-    }
-  }
-  if (app.message) lines.push(app.message.text);
-  return lines.map(oneLine);
 }
 
 function order(app: App, words: string): Heard | undefined {
@@ -130,8 +119,10 @@ function answer(app: App, text: string): Heard {
 }
 
 function signOnQuestion(app: App): Asked {
-  return { lines: [`${app.roomName}, station ${app.station}`], prompt: 'Who is here? Name or badge > ' };
+  return { lines: [`${app.roomName}, station ${app.station}`], prompt: WHO_IS_HERE };
 }
+
+const WHO_IS_HERE = 'Who is here? Name or badge > ';
 
 function stationQuestion(app: App): Asked {
   const lines = waiting(app).map((bundle) => `  ${bundle.ticket}  ${bundle.procedure}  ${stateWords(app, bundle)}`);
@@ -179,6 +170,11 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
           ),
         ],
         prompt: 'Changes (enter: read)',
+      };
+    case 'helping':
+      return {
+        lines: [...stepLines(play, next.at, known), helpWords(app, next)],
+        prompt: 'Who stands by? Name or badge',
       };
     case 'caution': {
       const of = next.of > 1 ? ` (${next.number} of ${next.of})` : '';
@@ -247,33 +243,6 @@ function manner(app: App, play: Play, point: Point, running: boolean, at: Wanted
     }
     default:
       return assertNever(point);
-  }
-}
-
-function checkLines(play: Play, check: Check): readonly string[] {
-  if (check.verdict === 'within' || check.verdict === 'not judged')
-    return check.value === 'done' ? [] : [`  ✓ ${valueWords(check)}`];
-  const step = play.procedure.steps.find(({ id }) => id === check.step);
-  const point = step?.points.find(({ id }) => id === check.point);
-  const ifOut = step?.facts.ifOut;
-  const ways = [wayOn(point), ...(ifOut?.backTo ? ['go back REASON'] : []), 'hold REASON'];
-  return [
-    `  ${headline(check)}: ${byHowMuch(check, point)}.`,
-    ...(ifOut ? [`  If out: ${ifOut.text}`] : []),
-    `  ${ways.join(', or ')}`,
-  ];
-}
-
-function wayOn(point: Point | undefined): string {
-  switch (point?.kind) {
-    case 'choice':
-      return 'look again and choose';
-    case 'timed':
-      return 'time it again';
-    case 'computed':
-      return 'strike a reading it came from';
-    default:
-      return 'measure again';
   }
 }
 

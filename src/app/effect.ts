@@ -58,7 +58,9 @@ export type News =
       readonly bundles: readonly Bundle[];
       readonly playing: Playing | null;
     }
-  | { readonly news: 'second' };
+  | { readonly news: 'second' }
+  /** The lock is due when a line arrives: the line is kept. */
+  | { readonly news: 'lock'; readonly kept: string };
 
 /** News with the moment it arrived. */
 export type Arrived = News & { readonly now: Instant };

@@ -18,7 +18,7 @@ export type Intent =
   | { readonly intent: 'hand over'; readonly to: string }
   | { readonly intent: 'go back'; readonly reason: string }
   | { readonly intent: 'settle'; readonly by: string; readonly how: SettleHow; readonly reason: string }
-  | { readonly intent: 'leave' };
+  | { readonly intent: 'leave'; readonly reason?: string };
 
 /** The command that carries out an intent, or the plain sentence why there is none. */
 export function commandOf(app: App, play: Play, hand: HandId, intent: Intent): Result<Command> {
@@ -55,7 +55,7 @@ export function commandOf(app: App, play: Play, hand: HandId, intent: Intent): R
         : by;
     }
     case 'leave':
-      return ok({ do: 'pause', hand });
+      return ok({ do: 'pause', hand, ...(intent.reason ? { reason: intent.reason } : {}) });
     default:
       return assertNever(intent);
   }
@@ -79,6 +79,10 @@ function answer(app: App, { next, ticket }: Play, hand: HandId, text: string): R
       return next.want === 'changes'
         ? ok({ do: 'read changes', hand })
         : ok({ do: 'read caution', hand, set: next.at.set, step: next.at.step.id, caution: next.number });
+    case 'helping': {
+      const by = findHand(app.room, text);
+      return by.ok ? ok({ do: 'help', hand, set: next.at.set, step: next.at.step.id, by: by.value.id }) : by;
+    }
     case 'finish':
       return /^\d{1,4}$/.test(text.trim())
         ? ok({ do: 'finish', hand, good: Number(text.trim()) })

@@ -9,6 +9,7 @@ import type { Mode, Order } from './move.ts';
 export function modeOf(app: App): Mode {
   if (app.ended !== null) return 'over';
   if (app.pin) return 'pin';
+  if (app.lock) return 'locked';
   switch (app.layer?.layer) {
     case 'keys':
       return 'keys';
@@ -31,6 +32,8 @@ export function modeOf(app: App): Mode {
       return 'hold';
     case 'finish':
       return app.field === '' ? 'value' : 'value begun';
+    case 'helping':
+      return 'words';
     case 'nothing':
       return 'finished';
     case 'opening':
@@ -65,7 +68,15 @@ function pointMode(point: Point, field: string): Mode {
 /** Text keys of these modes go into a field at once; in the others a burst of them may be a scanner. */
 export const hearing = (mode: Mode): 'text' | 'commands' => (WITH_FIELD.has(mode) ? 'text' : 'commands');
 
-const WITH_FIELD: ReadonlySet<Mode> = new Set(['sign on', 'station', 'words', 'form words', 'value begun', 'pin']);
+const WITH_FIELD: ReadonlySet<Mode> = new Set([
+  'sign on',
+  'station',
+  'words',
+  'form words',
+  'value begun',
+  'pin',
+  'locked',
+]);
 
 /** Whether an order would do anything now; the legend and the key help leave the others out. */
 export function isOpen(app: App, order: Order): boolean {

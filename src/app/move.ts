@@ -51,4 +51,5 @@ export type Mode =
   | 'form words'
   | 'form choice'
   | 'pin'
+  | 'locked'
   | 'over';

@@ -18,6 +18,7 @@ import {
 import type { App, Form, Layer } from './app.ts';
 import { findHand } from './find-hand.ts';
 import { question } from './form.ts';
+import { lockMoved } from './lock.ts';
 import { hearing, isOpen, modeOf } from './mode.ts';
 import type { Mode, Move, Order, ScrollRange } from './move.ts';
 import { pinMoved, unasked } from './pin-ask.ts';
@@ -28,6 +29,7 @@ export function moved(before: App, move: Move): Step {
   if (asked) return asked;
   // Whoever leaves lets the signature be.
   const app = before.pin ? unasked(before) : before;
+  if (app.lock) return lockMoved(app, app.lock, move) ?? leftLocked(app);
   const mode = modeOf(app);
   switch (move.move) {
     case 'type':
@@ -187,6 +189,7 @@ function entered(app: App, mode: Mode): Step {
     case 'look back':
       return still(uncovered(app));
     case 'pin':
+    case 'locked':
     case 'over':
       return still(app);
     default:
@@ -261,5 +264,11 @@ function ordered(app: App, order: Order): Step {
 }
 
 const layered = (app: App, layer: Layer): App => ({ ...app, layer, chosen: 0, scroll: 0, message: null });
+
+/** Whoever ends the program at a lock is nobody known. */
+const leftLocked = (app: App): Step =>
+  app.play
+    ? intended({ ...app, lock: null, home: 'out' }, { intent: 'leave', reason: 'the station had locked itself' })
+    : quit(app);
 
 const quit = (app: App): Step => still({ ...app, ended: 0 });

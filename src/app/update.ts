@@ -19,19 +19,26 @@ import {
 } from './acts.ts';
 import { type App, type Message, type Play, playOf, undoable } from './app.ts';
 import type { Arrived, News } from './effect.ts';
+import { isLockDue, locked, unlock, unlocked } from './lock.ts';
 import { moved } from './moved.ts';
 import { pinSaid } from './pin-ask.ts';
 
 /** The program after one more piece of news, and what it wants done because of it. */
 export function update(before: App, arrived: Arrived): Step {
-  const app = { ...before, now: arrived.now };
-  if (app.ended !== null) return [app, []];
+  const { now } = arrived;
+  if (before.ended !== null) return [{ ...before, now }, []];
+  const isTouch = byPerson.has(arrived.news);
+  // Leaving is never refused: a closed window and a signal leave in the same way.
+  const leaves = arrived.news === 'move' && arrived.move.move === 'order' && arrived.move.order === 'quit';
+  if (isLockDue(before, now) && !leaves && (isTouch || arrived.news === 'second'))
+    return [locked({ ...before, now }), []];
+  const app = { ...before, now, ...(isTouch ? { touchedMs: now.ms } : {}) };
   switch (arrived.news) {
     case 'second':
       // An unchanged state is the same state, so that nothing is drawn for nothing.
       return [
         showsTime(app, before) ? app : before,
-        app.play === null || openHold(app.play.bundle) ? [{ effect: 'look' }] : [],
+        app.play === null || waitsForOthers(app.play) ? [{ effect: 'look' }] : [],
       ];
     case 'move':
       return moved(app, arrived.move);
@@ -41,8 +48,10 @@ export function update(before: App, arrived: Arrived): Step {
       return [openForm(app, arrived.form), []];
     case 'form answer':
       return app.layer?.layer === 'form' ? answered(app, app.layer.form, arrived.text) : [app, []];
+    case 'lock':
+      return [locked(app, arrived.kept), []];
     case 'sign on':
-      return signOn(app, arrived.who);
+      return app.lock ? unlock(app, arrived.who) : signOn(app, arrived.who);
     case 'ticket':
       return takeTicket(app, arrived.ticket);
     case 'refused':
@@ -77,12 +86,25 @@ export function update(before: App, arrived: Arrived): Step {
 
 const PIN_RULES: ReadonlySet<string> = new Set(['pin-wrong', 'pin-wait', 'pin-needed']);
 
+/** News that somebody at the station makes. */
+const byPerson: ReadonlySet<News['news']> = new Set([
+  'move',
+  'intent',
+  'form',
+  'form answer',
+  'sign on',
+  'ticket',
+  'pin',
+]);
+
 function refused(app: App, news: Extract<News, { readonly news: 'refused' }>): Step {
   const { refusal: why, command } = news;
   const message = refusal(why.message);
   // The question stays for another try; what else is refused was not for want of a PIN.
   if (app.pin && PIN_RULES.has(why.rule)) return [{ ...app, message }, []];
   if (app.pin) return refused({ ...app, pin: null }, news);
+  // At a lock another hand has taken over the station; the bundle had been taken from the first one before.
+  if (!app.play && command?.do === 'pause') return [app, []];
   // What cannot be left is in somebody else's hands: there is nothing of this hand's to record.
   if (app.play && command?.do === 'pause') return [left(app, app.play, message), []];
   // Somebody who may not take up the one ticket this is about is not who is needed here.
@@ -94,6 +116,7 @@ function refused(app: App, news: Extract<News, { readonly news: 'refused' }>): S
 function done(app: App, { command, entries, room, bundles, playing }: Extract<News, { readonly news: 'done' }>): Step {
   const now = { ...app, room, bundles, pin: null };
   if (command.do === 'sign on') {
+    if (app.lock) return unlocked({ ...now, lock: app.lock }, command.hand);
     const hello = { tone: 'good', text: `${nameOf(room, command.hand)} is signed on.` } as const;
     const signed = fresh({ ...now, hand: command.hand, message: hello });
     return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
@@ -112,6 +135,9 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
     outside ? [{ effect: 'bell' }] : [],
   ];
 }
+
+/** Somebody else may settle the hold, or enter who can stand by. */
+const waitsForOthers = ({ bundle, next }: Play): boolean => openHold(bundle) !== undefined || next.want === 'helping';
 
 /** Whether a screen tells the time that passed: a running clock, an undo about to lapse, or how long a bundle has waited. */
 function showsTime(app: App, before: App): boolean {
@@ -133,7 +159,7 @@ function isNew(app: App, { room, bundles, playing }: Extract<News, { readonly ne
 function seen(app: App, { room, bundles, playing }: Extract<News, { readonly news: 'seen' }>): App {
   const { play, hand } = app;
   const now = { ...app, room, bundles };
-  if (!play || !playing || hand === null || playing.bundle === play.bundle) return now;
+  if (!play || !playing || hand === null || (playing.bundle === play.bundle && room === app.room)) return now;
   const after = playOf(playing, room, hand, play);
   return wantsTheSame(after.next, play.next) ? { ...now, play: after } : fresh({ ...now, play: after });
 }

@@ -69,6 +69,13 @@ export interface Bundle {
     /** The work went back to this step since. */
     readonly again: boolean;
   }[];
+  /** Who stood by for whom at which step; those the work went back behind are gone. */
+  readonly helps: readonly {
+    readonly hand: HandId;
+    readonly by: HandId;
+    readonly set: SetNumber;
+    readonly step: StepId;
+  }[];
   /** Who opened it on a text that is not the one they had played before, and which that was, while the changes are unread. */
   readonly changesToRead: { readonly hand: HandId; readonly from: Digest } | null;
   readonly holds: readonly Hold[];

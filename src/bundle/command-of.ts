@@ -54,6 +54,14 @@ export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-pr
       const { set, step, caution } = entry.body;
       return { do: 'read caution', hand, set, step, caution };
     }
+    case 'helped': {
+      const { set, step, by } = entry.body;
+      return { do: 'help', hand, set, step, by };
+    }
+    case 'skilled': {
+      const { hand: who, skill, level } = entry.body;
+      return { do: 'set skill', hand, who, skill, level };
+    }
     case 'clock-started': {
       const { set, step, point } = entry.body;
       return { do: 'start clock', hand, set, step, point };

@@ -31,6 +31,7 @@ export type RoomCommand =
   /** `after`: at a station that had locked itself, by the hand who was on or by another. */
   | { readonly do: 'sign on'; readonly after?: 'own lock' | 'lock of another' }
   | ({ readonly do: 'set pin'; readonly who: HandId } & SealedPin)
+  | { readonly do: 'set skill'; readonly who: HandId; readonly skill: string; readonly level: number }
   /** Somebody typed a wrong PIN for `who`. */
   | { readonly do: 'fail pin'; readonly who: HandId; readonly for: Meaning }
   | { readonly do: 'check gauge'; readonly gauge: string; readonly reading: string; readonly fit: 'fit' | 'unfit' };
@@ -42,6 +43,8 @@ export type BundleCommand =
   | { readonly do: 'hand over'; readonly to: HandId }
   | { readonly do: 'read changes' }
   | ({ readonly do: 'read caution'; readonly caution: number } & AtStep)
+  /** `by` stands by at this step, for which the hand has not the skill. */
+  | ({ readonly do: 'help'; readonly by: HandId } & AtStep)
   | ({ readonly do: 'start clock' } & AtPoint)
   /**
    * `typed` is what the hand typed: a value, the words of an option, text; empty for a tick, a computed point, a hold

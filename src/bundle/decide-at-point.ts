@@ -5,12 +5,13 @@ import { type Bundle, isGood, liveCheck, pointKey, workedOn } from './bundle.ts'
 import type { BundleCommand, Command } from './command.ts';
 import type { EntryDraft } from './entries.ts';
 import { judgeAnswer } from './judge-answer.ts';
-import { next, type WantedPoint } from './next.ts';
+import { type Next, next, type WantedPoint } from './next.ts';
 import { nameOf } from './room.ts';
 import { stepsFrom } from './route.ts';
 import { actor, type BundleSituation, record, workers } from './situation.ts';
+import { helpers, levelOf, levelWords } from './skill.ts';
 
-type Here = Extract<BundleCommand, { readonly do: 'read caution' | 'start clock' | 'check' | 'go back' }>;
+type Here = Extract<BundleCommand, { readonly do: 'read caution' | 'help' | 'start clock' | 'check' | 'go back' }>;
 
 /** Commands that answer the one thing the bundle wants now. Whatever else they name is refused, with what comes first. */
 export function decideAtPoint(
@@ -28,6 +29,9 @@ export function decideAtPoint(
   const bar = barred(bundle, hand, wanted);
   if (bar) return bar;
 
+  if (command.do === 'help') return helped(situation, command, wanted);
+  if (wanted.want === 'helping')
+    return refuse('help-first', `This step takes somebody beside you who does it alone: name who helps first.`);
   if (command.do === 'read caution') {
     const { set, step, caution } = command;
     if (wanted.want !== 'caution' || wanted.at.step.id !== step || wanted.at.set !== set || wanted.number !== caution)
@@ -55,6 +59,31 @@ export function decideAtPoint(
   const setBack = wanted.clock?.setBack ? { clockWasSetBack: true as const } : {};
   const body = { ticket, set, step, point, place: command.place, ...judged.value, ...second.value, ...setBack, digest };
   return record(situation, hand, [{ kind: 'checked', body }]);
+}
+
+function helped(
+  situation: BundleSituation,
+  { hand, by, set, step }: Extract<Command, { readonly do: 'help' }>,
+  wanted: Next,
+): Result<readonly EntryDraft[]> {
+  const { room, bundle } = situation;
+  if (wanted.want !== 'helping' || wanted.at.step.id !== step || wanted.at.set !== set)
+    return refuse('help-not-wanted', 'Nobody needs to stand by here: look at the screen again.');
+  const who = actor(room, by, workers);
+  if (!who.ok) return who;
+  const { skill } = wanted;
+  const may = helpers(room, hand, skill);
+  if (!may.some(({ id }) => id === by)) {
+    const names = may.map(({ name }) => name).join(' or ');
+    const way = names === '' ? 'a supervisor enters who can with `walkfoot hand skill`' : `name ${names}`;
+    return by === hand
+      ? refuse('help-self', `Nobody stands by for themselves: ${way}.`)
+      : refuse(
+          'help-skill',
+          `${who.value.name} does not do ${skill} alone (${levelWords[levelOf(room, by, skill)]}): ${way}.`,
+        );
+  }
+  return record(situation, hand, [{ kind: 'helped', body: { ticket: bundle.ticket, set, step, by } }]);
 }
 
 function witness(

@@ -4,10 +4,13 @@ import type { Command, RoomCommand } from './command.ts';
 import { type EntryDraft, roles } from './entries.ts';
 import { keeper } from './keeper.ts';
 import { actor, record, type Situation } from './situation.ts';
+import { levels, levelWords } from './skill.ts';
 
-export type PeopleCommand = Extract<RoomCommand, { readonly do: 'set pin' | 'fail pin' }>;
+export type PeopleCommand = Extract<RoomCommand, { readonly do: 'set pin' | 'fail pin' | 'set skill' }>;
 
-/** Commands that concern what a person proves: their PIN. */
+const LONGEST_SKILL = 80;
+
+/** Commands that concern what a person proves: their PIN, and what they can do. */
 export function decidePeople(
   situation: Situation,
   command: Extract<Command, PeopleCommand>,
@@ -29,6 +32,20 @@ export function decidePeople(
       }
       const { salt, hash, n, r, p } = command;
       return record(situation, hand, [{ kind: 'pin-set', body: { hand: who, salt, hash, n, r, p } }]);
+    }
+    case 'set skill': {
+      const by = keeper(room, hand);
+      if (!by.ok) return by;
+      const skill = command.skill.trim().replace(/\s+/g, ' ').normalize('NFC');
+      if (skill === '' || skill.length > LONGEST_SKILL || /\p{C}/u.test(skill))
+        return refuse(
+          'skill-words',
+          'A skill is named as procedures name it behind `Needs skill:`, such as top-stitch vinyl.',
+        );
+      const level = levels.find((each) => each === command.level);
+      if (level === undefined)
+        return refuse('skill-level', `A level is ${levels.map((each) => `${each} ${levelWords[each]}`).join(', ')}.`);
+      return record(situation, hand, [{ kind: 'skilled', body: { hand: who, skill, level } }]);
     }
     case 'fail pin':
       return record(situation, hand, [{ kind: 'pin-failed', body: { hand: who, for: command.for } }]);

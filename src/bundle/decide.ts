@@ -33,6 +33,7 @@ function unsigned(situation: Situation, command: Command): Result<readonly Entry
       return decideRoom(situation, command);
     case 'set pin':
     case 'fail pin':
+    case 'set skill':
       return decidePeople(situation, command);
     default:
   }
@@ -49,6 +50,7 @@ function unsigned(situation: Situation, command: Command): Result<readonly Entry
     case 'settle':
       return decideHold(situation, command);
     case 'read caution':
+    case 'help':
     case 'start clock':
     case 'check':
     case 'go back':

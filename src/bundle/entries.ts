@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { meanings } from './meaning.ts';
+import { levels } from './skill.ts';
 
 /** A non-empty string with a meaning of its own; the ledger's reader is the place that checks it. */
 const named = <T extends string>() => z.custom<T>((value) => typeof value === 'string' && value !== '');
@@ -71,6 +72,8 @@ const bodies = {
   'pin-failed': z.strictObject({ hand, for: z.enum(meanings) }),
   /** The right PIN after wrong ones: they no longer count. */
   'pin-proven': z.strictObject({ hand }),
+  /** How well a hand does an operation, from now on: 0 none, 1 in training, 2 with help, 3 alone, 4 can teach. */
+  skilled: z.strictObject({ hand, skill: words, level: z.literal(levels), signed }),
   released: z.strictObject({
     procedure,
     revision: words,
@@ -95,6 +98,8 @@ const bodies = {
     changedFrom: z.optional(digest),
   }),
   'caution-read': z.strictObject({ ...inBundle, set, step, caution: z.int().check(z.positive()), digest }),
+  /** Who stood by at a step that asks for a skill the sewer does not have alone. */
+  helped: z.strictObject({ ...inBundle, set, step, by: hand }),
   'changes-read': z.strictObject({ ...inBundle, procedure, from: digest, to: digest }),
   'clock-started': z.strictObject({ ...inBundle, set, step, point, digest }),
   checked: z.strictObject({

@@ -59,6 +59,10 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
         cautionsRead: [...bundle.cautionsRead, { hand: entry.hand, set, step, caution, again: false }],
       };
     }
+    case 'helped': {
+      const { set, step, by } = entry.body;
+      return { ...bundle, helps: [...bundle.helps, { hand: entry.hand, by, set, step }] };
+    }
     case 'clock-started': {
       const { set, step, point } = entry.body;
       return {
@@ -99,6 +103,7 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
     finished: null,
     checks: new Map(),
     cautionsRead: [],
+    helps: [],
     changesToRead: null,
     holds: [],
     conceded: new Map(),
@@ -154,7 +159,7 @@ const signedBy = ({ hand, at }: RecordedEntry, { signed }: { readonly signed?: t
   ...(signed ? { signed } : {}),
 });
 
-/** Work goes back: checks, cautions, clocks and concessions of these steps no longer count for the set and the whole bundle. */
+/** Work goes back: checks, cautions, help, clocks and concessions of these steps no longer count for the set and the whole bundle. */
 function askAgain(bundle: Bundle, set: SetNumber, steps: readonly StepId[]): Bundle {
   const sets = set === null ? setsLeft(bundle) : [set];
   const again = new Set([null, ...sets].flatMap((of) => steps.map((step) => stepKey(of, step))));
@@ -163,6 +168,7 @@ function askAgain(bundle: Bundle, set: SetNumber, steps: readonly StepId[]): Bun
     ...bundle,
     checks: eachCheck(bundle, (check) => (concerns(check) ? { ...check, again: true } : check)),
     cautionsRead: bundle.cautionsRead.map((read) => (concerns(read) ? { ...read, again: true } : read)),
+    helps: bundle.helps.filter((help) => !concerns(help)),
     conceded: new Map([...bundle.conceded].filter(([key]) => !again.has(stepOf(key)))),
     clocks: new Map([...bundle.clocks].filter(([key]) => !again.has(stepOf(key)))),
   };

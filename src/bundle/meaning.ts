@@ -10,6 +10,7 @@ export const meanings = [
   'retired',
   'keyed',
   'PIN set',
+  'skill entered',
   'signed on',
 ] as const;
 

@@ -16,6 +16,7 @@ import {
 } from './bundle.ts';
 import { cautionKey, type Room } from './room.ts';
 import { type Place, route } from './route.ts';
+import { doesAlone, type Level, levelOf } from './skill.ts';
 
 /** What a bundle wants next from the hand who stands before it. Exactly one thing at a time. */
 export type Next =
@@ -23,6 +24,8 @@ export type Next =
   | { readonly want: 'resuming' }
   | { readonly want: 'settling'; readonly hold: Hold }
   | { readonly want: 'changes'; readonly from: Digest }
+  /** Somebody who does it alone is to stand by: the step asks for a skill this hand has only so far. */
+  | { readonly want: 'helping'; readonly at: Place; readonly skill: string; readonly level: Level }
   | {
       readonly want: 'caution';
       readonly at: Place;
@@ -56,7 +59,9 @@ export function next(procedure: Procedure, room: Room, bundle: Bundle, hand: Han
   if (bundle.changesToRead?.hand === hand) return { want: 'changes', from: bundle.changesToRead.from };
   const wanted = wantedPoint(procedure, bundle);
   if (!wanted) return { want: 'finish' };
-  return unreadCaution(procedure, room, bundle, hand, wanted.at) ?? wanted;
+  return (
+    missingHelp(room, bundle, hand, wanted.at) ?? unreadCaution(procedure, room, bundle, hand, wanted.at) ?? wanted
+  );
 }
 
 /** The first point of the route that is not yet good, whoever is at the machine. */
@@ -111,6 +116,14 @@ export function progress(procedure: Procedure, bundle: Bundle): { readonly done:
     at.step.points.map((point) => firstOpenBlank(bundle, at, point)),
   );
   return { done: all.filter((open) => open === undefined).length, of: all.length };
+}
+
+/** Once for each step, set and sewer, before the step's cautions, so that both read them. */
+function missingHelp(room: Room, bundle: Bundle, hand: HandId, at: Place): Next | undefined {
+  const skill = at.step.facts.needsSkill;
+  if (skill === null || doesAlone(room, hand, skill)) return undefined;
+  const isThere = bundle.helps.some((help) => help.hand === hand && help.step === at.step.id && help.set === at.set);
+  return isThere ? undefined : { want: 'helping', at, skill, level: levelOf(room, hand, skill) };
 }
 
 function unreadCaution(procedure: Procedure, room: Room, bundle: Bundle, hand: HandId, at: Place): Next | undefined {

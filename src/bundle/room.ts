@@ -2,6 +2,7 @@ import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId, ProcedureId, StepId } from '../base/brand.ts';
 import type { RecordedEntry, Role } from './entries.ts';
 import type { KnownPin, WrongTries } from './pin.ts';
+import { type Skills, skillKey } from './skill.ts';
 
 export interface Hand {
   readonly id: HandId;
@@ -39,6 +40,7 @@ export interface Room {
   /** For those who have one. Kept apart from the hands, which are shown. */
   readonly pins: ReadonlyMap<HandId, KnownPin>;
   readonly wrongPins: ReadonlyMap<HandId, WrongTries>;
+  readonly skills: ReadonlyMap<HandId, Skills>;
   readonly lastHold: number;
   readonly lastConcession: number;
 }
@@ -51,6 +53,7 @@ export const emptyRoom: Room = {
   readThisShift: new Map(),
   pins: new Map(),
   wrongPins: new Map(),
+  skills: new Map(),
   lastHold: 0,
   lastConcession: 0,
 };
@@ -63,6 +66,7 @@ export const roomKinds = [
   'pin-set',
   'pin-failed',
   'pin-proven',
+  'skilled',
   'released',
   'withdrawn',
   'signed-on',
@@ -104,6 +108,11 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
     }
     case 'pin-proven':
       return { ...room, wrongPins: without(room.wrongPins, entry.body.hand) };
+    case 'skilled': {
+      const { hand, skill, level } = entry.body;
+      const known = put(room.skills.get(hand) ?? new Map(), skillKey(skill), { skill, level });
+      return { ...room, skills: put(room.skills, hand, known) };
+    }
     case 'released': {
       const { procedure, signed: _, ...rest } = entry.body;
       const release: Release = { procedure, ...rest, by: entry.hand, at: entry.at, withdrawn: false };

@@ -42,6 +42,8 @@ export function signatureFor(
     }
     case 'enrol':
       return hand === THE_ROOM ? undefined : { hand, meaning: 'enrolled' };
+    case 'set skill':
+      return hand === THE_ROOM ? undefined : { hand, meaning: 'skill entered' };
     case 'retire':
       return hand === THE_ROOM ? undefined : { hand, meaning: 'retired' };
     case 'take key':
@@ -62,6 +64,7 @@ export function signatureFor(
     case 'hand over':
     case 'read changes':
     case 'read caution':
+    case 'help':
     case 'start clock':
     case 'go back':
     case 'hold':

@@ -3,6 +3,7 @@ import type { HandId } from '../base/brand.ts';
 import { ok, type Result } from '../base/result.ts';
 import { type Role, roles, THE_ROOM } from '../bundle/entries.ts';
 import type { Hand, Room } from '../bundle/room.ts';
+import { levelOf, levelWords } from '../bundle/skill.ts';
 import { handTable } from '../reports/hands.ts';
 import { attemptSigned } from './attempt-signed.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
@@ -27,6 +28,7 @@ export function addHand(name: string, options: AddOptions, io: Io): Promise<Exit
     const done = await attemptSigned(ledger, null, { do: 'enrol', hand: by.value, who, name, role, ...badge }, io);
     if (!done.ok) return cannot(io, done.error.message);
     say(io, `${name} is ${who}, ${role}.`);
+    if (role === 'supervisor') say(io, `Let ${name} choose a PIN before anybody else does: walkfoot hand pin ${who}`);
     return 0;
   });
 }
@@ -52,11 +54,39 @@ export function retireHand(name: string, options: RetireOptions, io: Io): Promis
   });
 }
 
+/** Enters how well a hand does an operation, from now on. */
+export function setSkill(
+  name: string,
+  skill: string,
+  level: string,
+  options: RoomOption & { readonly hand?: string },
+  io: Io,
+): Promise<ExitCode> {
+  return onLedger(options, io, async ({ ledger }) => {
+    const who = findHand(ledger.room(), name);
+    if (!who.ok) return cannot(io, who.error.message);
+    const by = whoActs(options.hand, ledger.room());
+    if (!by.ok) return cannot(io, by.error.message);
+    const asked = /^\d$/.test(level) ? Number(level) : Number.NaN;
+    const command = { do: 'set skill', hand: by.value, who: who.value.id, skill, level: asked } as const;
+    const done = await attemptSigned(ledger, null, command, io);
+    if (!done.ok) return cannot(io, done.error.message);
+    const now = levelOf(done.value.room, who.value.id, skill);
+    say(io, `${who.value.name}: ${skill}, ${now} ${levelWords[now]}.`);
+    return 0;
+  });
+}
+
 export function listHands(options: RoomOption & { readonly json?: boolean }, io: Io): Promise<ExitCode> {
   return onLedger<ExitCode>(options, io, async ({ ledger }) => {
-    const hands = [...ledger.room().hands.values()];
-    if (options.json) sayJson(io, hands);
-    else io.out(`${handTable(hands, widthOf(io))}\n`);
+    const { hands, skills } = ledger.room();
+    const all = [...hands.values()];
+    if (options.json)
+      sayJson(
+        io,
+        all.map((each) => ({ ...each, skills: [...(skills.get(each.id)?.values() ?? [])] })),
+      );
+    else io.out(`${handTable(all, skills, widthOf(io))}\n`);
     return 0;
   });
 }

@@ -1,7 +1,8 @@
 import { createInterface } from 'node:readline';
 import type { App } from '../app/app.ts';
-import { asked, heard, told } from '../app/dialogue.ts';
+import { asked, heard } from '../app/dialogue.ts';
 import type { AppStore } from '../app/store.ts';
+import { told } from '../app/told.ts';
 import { hush, rubbedOut } from '../terminal/hush.ts';
 import type { Io } from './io.ts';
 
@@ -38,7 +39,7 @@ export async function playPlain(store: AppStore, io: Io): Promise<number> {
       const line = before.pin && io.stdin.isTTY ? rubbedOut(typed) : typed;
       if (before.pin && io.stdin.isTTY) io.out('\n');
       echo();
-      const what = heard(before, line);
+      const what = heard(before, line, io.clock());
       if ('print' in what) {
         print(what.print);
       } else {

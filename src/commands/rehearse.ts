@@ -36,6 +36,7 @@ export async function rehearse(
     station: 'rehearsal',
     letters: 'normal',
     bound: TICKET,
+    lockAfter: null,
   } as const;
   return runSession(ledger, as, { ...options, hand: SEWER, bell: 'rings' }, io);
 }
@@ -51,9 +52,12 @@ async function stage({ digest, name, bytes }: ProcedureFile, procedure: Procedur
   await store.keep([{ digest, name, bytes }, understood]);
   const ledger = await roomLedger(store, io.clock, { pin: 'nobody' });
   const { id, title, sets } = procedure;
+  // Nobody else is there to stand by, so you can do all of it alone.
+  const skills = procedure.steps.flatMap(({ facts }) => facts.needsSkill ?? []);
   const setting: readonly Command[] = [
     { do: 'enrol', hand: THE_ROOM, who: SEWER, name: 'you', role: 'sewer' },
     { do: 'enrol', hand: THE_ROOM, who: SUPERVISOR, name: 'supervisor', role: 'supervisor' },
+    ...skills.map((skill) => ({ do: 'set skill', hand: SUPERVISOR, who: SEWER, skill, level: 3 }) as const),
     { do: 'release', hand: SUPERVISOR, procedure: id, title, digest, understood: understood.digest, pictures: [] },
     { do: 'make ticket', hand: THE_ROOM, ticket: TICKET, procedure: id, sets, rolls: [] },
   ];

@@ -17,7 +17,7 @@ export interface SessionOptions {
  */
 export async function runSession(
   ledger: RoomLedger,
-  as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound'>,
+  as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound' | 'lockAfter'>,
   { hand, plain, bell }: SessionOptions & { readonly bell: 'rings' | 'is silent' },
   io: Io,
 ): Promise<number> {

@@ -1,5 +1,6 @@
 import type { TicketId } from '../base/brand.ts';
 import type { RoomFolder } from '../storage/room-folder.ts';
+import { lockMinutes } from '../storage/settings.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { runSession, type SessionOptions } from './session.ts';
@@ -28,5 +29,6 @@ export function openStation(options: RoomOption & SessionOptions, io: Io): Promi
 function settingsOf({ name: roomName, station, settings }: RoomFolder) {
   const letters = settings.big ? 'big' : 'normal';
   const bell = settings.bell ? 'rings' : 'is silent';
-  return { as: { purpose: 'record', roomName, station, letters }, bell } as const;
+  const lockAfter = lockMinutes(settings);
+  return { as: { purpose: 'record', roomName, station, letters, lockAfter }, bell } as const;
 }

@@ -103,6 +103,7 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
   ],
   'form words': [enter('go on'), erase, ...scroll, does(['escape'], 'escape', 'let it be', 3), quit],
   'form choice': [press('go on'), ...choose, does(['escape'], 'escape', 'let it be', 3), quit],
+  locked: [enter('sign on'), erase, does(['escape'], 'escape', 'clear', 61), out],
   pin: [enter('sign'), erase, does(['escape'], 'escape', 'let it be', 3), quit],
   over: [],
 };
@@ -126,5 +127,6 @@ export const typing: Readonly<Record<Mode, Typing>> = {
   'form words': 'text',
   'form choice': 'text',
   pin: 'text',
+  locked: 'text',
   over: 'nothing',
 };

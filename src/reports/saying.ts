@@ -2,6 +2,7 @@ import { assertNever } from '../base/assert-never.ts';
 import type { StepId } from '../base/brand.ts';
 import type { RecordedEntry, Settling } from '../bundle/entries.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
+import { levelWords } from '../bundle/skill.ts';
 import type { Step } from '../procedure/procedure.ts';
 
 /** What an entry other than a check says, in a few words. */
@@ -22,6 +23,10 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
       return nameOf(room, entry.body.hand);
     case 'pin-failed':
       return `${nameOf(room, entry.body.hand)}, for “${entry.body.for}”`;
+    case 'skilled':
+      return `${nameOf(room, entry.body.hand)}: ${entry.body.skill}, ${entry.body.level} ${levelWords[entry.body.level]}`;
+    case 'helped':
+      return nameOf(room, entry.body.by);
     case 'signed-on':
       return entry.body.after === 'lock' ? 'after the station had locked itself' : null;
     case 'released':

@@ -38,6 +38,8 @@ function meaningOf(entry: RecordedEntry): Meaning | null {
     case 'retired':
     case 'keyed':
       return entry.kind;
+    case 'skilled':
+      return 'skill entered';
     case 'pin-set':
       return 'PIN set';
     case 'signed-on':

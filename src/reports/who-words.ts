@@ -17,6 +17,8 @@ const words: Partial<Record<WhoRow['kind'], string>> = {
   'handed-over': 'handed over',
   'signed-on': 'signed on',
   'gauge-checked': 'gauge checked',
+  skilled: 'skill',
+  helped: 'stood by',
   'pin-set': 'PIN set',
   'pin-failed': 'wrong PIN',
   'pin-proven': 'right PIN after wrong ones',

@@ -4,7 +4,7 @@ import type { WantedPoint } from '../bundle/next.ts';
 
 /** What Enter does at this moment, where the keymap's own words are too general; null where they are not. */
 export function enterWords(app: App): string | null {
-  if (app.pin || app.layer || !app.play) return null;
+  if (app.pin || app.lock || app.layer || !app.play) return null;
   const { next } = app.play;
   switch (next.want) {
     case 'opening':
@@ -17,6 +17,8 @@ export function enterWords(app: App): string | null {
       return app.home === 'station' ? 'back to the station' : 'leave';
     case 'point':
       return atPoint(next);
+    case 'helping':
+      return 'go on';
     case 'settling':
     case 'changes':
     case 'caution':

@@ -8,8 +8,10 @@ import { far } from './far.ts';
 import { finish } from './finish.ts';
 import { finished } from './finished.ts';
 import { formScreen } from './form-screen.ts';
+import { helper } from './helper.ts';
 import { hold } from './hold.ts';
 import { keyHelp } from './key-help.ts';
+import { lockScreen } from './lock-screen.ts';
 import { lookBack } from './look-back.ts';
 import { pinScreen } from './pin-screen.ts';
 import { sewing } from './sewing.ts';
@@ -21,6 +23,7 @@ import { isTooSmall, tooSmall } from './too-small.ts';
 export function picture(app: App, size: Size): Page {
   if (isTooSmall(size)) return tooSmall(size);
   if (app.pin) return pinScreen(app, app.pin, size);
+  if (app.lock) return lockScreen(app, app.lock, size);
   switch (app.layer?.layer) {
     case 'keys':
       return keyHelp(app, size);
@@ -47,6 +50,8 @@ function atBundle(app: App, play: Play, size: Size): Page {
       return hold(app, play, next.hold, size);
     case 'changes':
       return changes(app, play, size);
+    case 'helping':
+      return helper(app, next, size);
     case 'caution':
       return caution(app, next, size);
     case 'point':

@@ -13,6 +13,8 @@ const Settings = z.strictObject({
   bell: z._default(z.boolean(), true),
   /** Whose PIN is asked: of supervisors when they sign, or of everyone when they sign on, too. */
   pin: z._default(z.enum(['supervisors', 'everyone']), 'supervisors'),
+  /** How long nobody touches a key before the station asks again who is there. */
+  'lock after': z._default(z.string().check(z.regex(/^(?:off|[1-9]\d{0,2} min)$/)), '30 min'),
 });
 
 const RoomFileShape = z.strictObject({
@@ -36,7 +38,12 @@ const EXPECTED: Readonly<Record<string, string>> = {
   'settings.big': 'true or false',
   'settings.bell': 'true or false',
   'settings.pin': 'supervisors or everyone',
+  'settings.lock after': 'minutes, such as 30 min, or off',
 };
+
+/** Minutes until the station locks; null for never. */
+export const lockMinutes = ({ 'lock after': after }: RoomSettings): number | null =>
+  after === 'off' ? null : Number.parseInt(after, 10);
 
 /** Reads the text of `walkfoot.yaml`; what it cannot use is refused with its line and what to write instead. Never throws. */
 export function readRoomFile(text: string): Result<RoomFile> {

@@ -1,13 +1,19 @@
 import { expect, test } from 'vitest';
 import type { App } from '../../src/app/app.ts';
-import { asked, heard, told } from '../../src/app/dialogue.ts';
+import { asked, heard } from '../../src/app/dialogue.ts';
+import { told } from '../../src/app/told.ts';
 import type { PinRule } from '../../src/bundle/signature.ts';
 import { smallProcedure, workroom } from './workroom.ts';
 
-/** Speaks the lines one by one and answers all that was printed, prompts and all, from before the first line to after the last. */
-async function session(markdown: string, lines: readonly string[], rule: PinRule = 'nobody'): Promise<string> {
+/** Speaks the lines one by one, lets so many seconds pass where there is a number, and answers all that was printed, prompts and all, from before the first line to after the last. */
+async function session(
+  markdown: string,
+  lines: readonly (string | number)[],
+  rule: PinRule = 'nobody',
+  of: Partial<App> = {},
+): Promise<string> {
   const room = await workroom(markdown, { pin: rule });
-  const program = await room.program();
+  const program = await room.program(of);
   let shown: App | null = null;
   let printed = '';
   const ask = (): void => {
@@ -17,9 +23,13 @@ async function session(markdown: string, lines: readonly string[], rule: PinRule
   };
   ask();
   for (const line of lines) {
+    if (typeof line === 'number') {
+      room.clock.pass(line);
+      continue;
+    }
     printed += `${line}\n`;
     const before = program.app();
-    const what = heard(before, line);
+    const what = heard(before, line, room.clock.now());
     if ('news' in what) program.tell(what.news);
     await program.settled();
     printed += ('print' in what ? what.print : told(program.app(), before)).map((each) => `${each}\n`).join('');
@@ -122,4 +132,44 @@ test('a signature asks for the PIN in a line of its own, and never mind lets it 
   ])
     expect(printed).toContain(said);
   expect(printed).not.toContain('H-001 is settled');
+});
+
+test('a line that comes after the station locked is neither obeyed nor lost', async () => {
+  const lines = [...toTheReading, 600, '316', 'zoe', 'ines', '312'];
+  const printed = await session(smallProcedure, lines, 'nobody', { lockAfter: 10 });
+  for (const said of [
+    'LOCKED. Ines is on, at B-1, set 1 of 2, step 2 Sew the sleeve. Nothing is lost.',
+    'Who is here? Name or badge > zoe',
+    'Nobody here is called zoe',
+    'Ines is back: everything is as it was.',
+    'Before the station locked you had typed “316”: type it again if it still holds.',
+    '✓ 312 mm',
+  ])
+    expect(printed).toContain(said);
+  expect(printed).not.toContain('OUT OF LIMIT');
+  const other = await session(smallProcedure, [...toTheReading, 600, '316', 'tomas', 'leave'], 'nobody', {
+    lockAfter: 10,
+  });
+  expect(other).toContain('Tomas is signed on. B-1 is left by Ines');
+  expect(other).not.toContain('Before the station locked');
+});
+
+test('a PIN that comes after the station locked is not repeated', async () => {
+  const lines = [...start, 'hold seam', 'settle', 'vera', '1', '1', '', 'x', 600, '7305', 'ines'];
+  const printed = await session(smallProcedure, lines, 'supervisors', { lockAfter: 10 });
+  expect(printed).toContain('New PIN of Vera > 7305\nLOCKED.');
+  expect(printed.split('7305')).toHaveLength(2);
+});
+
+test('a step that asks for more than the sewer does alone asks who stands by', async () => {
+  const skilled = smallProcedure.replace('- Cannot be undone', '- Cannot be undone\n- Needs skill: sleeve to line');
+  const printed = await session(skilled, ['tomas', 'B-1', '4', 'match', 'tomas', 'vera', 'ines', '']);
+  for (const said of [
+    'This step needs sleeve to line, which you do at level 0, none. Ines may stand by.',
+    'Who stands by? Name or badge > tomas',
+    'Nobody stands by for themselves: name Ines.',
+    'Vera does not do sleeve to line alone (none): name Ines.',
+    'WARNING (enter: read) > ',
+  ])
+    expect(printed).toContain(said);
 });

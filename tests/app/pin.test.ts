@@ -101,3 +101,18 @@ test('where everybody has a PIN, signing on asks for it; a scanned badge is none
   await press(again, '"8316" enter');
   expect(again.app()).toMatchObject({ hand: 'OP-02', message: { text: 'Ines is signed on.' } });
 });
+
+test('a right PIN that wrong ones elsewhere overtake waits with them', async () => {
+  const { room, program } = await asked();
+  await press(
+    program,
+    '"7305" enter "7305" enter h "again" enter s "vera" enter 1 enter enter enter "why" enter "7305"',
+  );
+  program.tell({ news: 'move', move: { move: 'enter' } });
+  // Recorded while the first PIN is still being worked out.
+  for (let tries = 0; tries < 3; tries++)
+    await room.ledger.attempt(null, { do: 'fail pin', hand: 'OP-03' as never, who: 'V-01' as never, for: 'settled' });
+  await program.settled();
+  expect(message(program)).toMatch(/wrong 3 times: wait 30 s/);
+  expect(await kinds(room, 1)).toEqual(['pin-failed']);
+});

@@ -338,3 +338,17 @@ test('the set that is chosen is the set that is scrapped, whatever its place in 
   }
   expect([...(program.app().play?.bundle.scrapped ?? [])]).toEqual([1, 3]);
 });
+
+test('a level that is entered elsewhere ends the asking for a second person', async () => {
+  const room = await workroom(
+    smallProcedure.replace('- Cannot be undone', '- Cannot be undone\n- Needs skill: binding'),
+  );
+  const program = await room.program();
+  await enter(program, 'ines', 'b-1', '4', '1');
+  expect(program.app().play?.next).toMatchObject({ want: 'helping', level: 0 });
+  const skill = { skill: 'binding', level: 3 } as const;
+  await room.ledger.attempt(null, { do: 'set skill', hand: 'V-01' as never, who: 'OP-02' as never, ...skill });
+  program.tell({ news: 'second' });
+  await program.settled();
+  expect(modeOf(program.app())).toBe('caution');
+});

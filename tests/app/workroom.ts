@@ -53,7 +53,7 @@ interface Making {
   readonly signed?: true;
 }
 
-/** A room, in memory unless it is given a ledger: Ines and Tomas sew, Vera supervises; one released procedure, one ticket B-1 with two sets. */
+/** A room, in memory unless it is given a ledger: Ines and Tomas sew, Vera supervises; Ines sews sleeves alone; one released procedure, one ticket B-1 with two sets. */
 export async function workroom(
   markdown: string,
   { store = memoryLedger('SEW-1'), keys, pin = 'nobody', signed }: Making = {},
@@ -66,6 +66,8 @@ export async function workroom(
   await done({ do: 'enrol', hand: THE_ROOM, who: 'OP-03' as HandId, name: 'Tomas', role: 'sewer' });
   await done({ do: 'enrol', hand: THE_ROOM, who: 'V-01' as HandId, name: 'Vera', role: 'supervisor' });
   if (signed) await done({ do: 'set pin', hand: 'V-01' as HandId, who: 'V-01' as HandId, ...SEALED });
+  const skill = { skill: 'sleeve to line', level: 3 } as const;
+  await done({ do: 'set skill', hand: 'V-01' as HandId, who: 'OP-02' as HandId, ...skill });
   await release(markdown);
   await done({
     do: 'make ticket',
@@ -119,6 +121,7 @@ export async function workroom(
             bundles: own.bundles(),
             letters: 'normal',
             bound: null,
+            lockAfter: null,
           }),
           ...of,
         },

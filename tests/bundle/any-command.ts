@@ -36,6 +36,13 @@ const maybe = <K extends string, T>(key: K, value: fc.Arbitrary<T>): fc.Arbitrar
     value.map((each) => ({ [key]: each }) as { [key in K]?: T }),
   );
 const count = fc.constantFrom(0, 1, 2, 3, -1, 1.5, Number.NaN, Number.POSITIVE_INFINITY);
+const sealed = {
+  salt: fc.constant('ab'.repeat(16)),
+  hash: fc.constant('cd'.repeat(32)),
+  n: fc.constant(2),
+  r: fc.constant(1),
+  p: fc.constant(1),
+};
 const ticket = fc.constantFrom(TICKET, 'B-2' as TicketId, '' as TicketId);
 const procedure = fc.constantFrom(LIN, LIN, 'CUS-0412' as ProcedureId);
 const holdName = fc.constantFrom('H-001', 'H-002', 'H-003', 'H-004', 'H-999999999', '', ' ');
@@ -81,7 +88,11 @@ export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
   ),
   as('withdraw', fc.record({ procedure, revision: fc.constantFrom('A', 'B', 'C', ''), reason: words })),
   as('make ticket', fc.record({ ticket, procedure, sets: count, rolls: fc.array(words, { maxLength: 2 }) })),
-  as('sign on', bare),
+  as('sign on', maybe('after', fc.constantFrom('own lock', 'lock of another'))),
+  as('set pin', fc.record({ who: hand, ...sealed })),
+  as('fail pin', fc.record({ who: hand, for: fc.constantFrom('settled', 'witnessed') })),
+  as('set skill', fc.record({ who: hand, skill: fc.oneof(fc.constant('sewing'), words), level: count })),
+  as('help', fc.record({ set, step, by: hand })),
   as('check gauge', fc.record({ gauge: words, reading: words, fit: fc.constantFrom('fit', 'unfit') })),
   as('open', bare),
   as('resume', bare),

@@ -20,6 +20,7 @@ import {
   resume,
   rework,
   scrap,
+  setPin,
   settle,
   signOn,
   strike,
@@ -28,6 +29,7 @@ import { answer, onward, patiently, wait } from './story.ts';
 import { choice, computed, count, gap, holdPoint, reading, step, text, tick, timed, written } from './texts.ts';
 import {
   attempt,
+  done,
   ines,
   jon,
   olaf,
@@ -49,6 +51,7 @@ const steps = [
   }),
   step('sew', [computed('gap', gap('a', 'b'), 'max 1'), timed('flash', '2 to 4'), choice('shade', '*match', 'off')], {
     backTo: 'mark',
+    needsSkill: 'sewing',
   }),
   step('tie', [holdPoint('seen'), tick('tied')], { scope: 'bundle', cautions: ['DANGER'], backTo: 'kit' }),
 ];
@@ -61,8 +64,12 @@ const anyStart = fc.record({
 
 /** A room whose next texts lack the first step. */
 function begun({ sets, ...rest }: typeof anyStart extends fc.Arbitrary<infer Start> ? Start : never): World {
-  const world = worldOf(text(steps, rest), sets);
-  return ['b', FRESH_TEXT].reduce((so, name) => withText(so, name, text(steps.slice(1), rest)), world);
+  const world = [vera, olaf].reduce(
+    (so, who) => done(so, { do: 'set skill', hand: vera, who, skill: 'Sewing', level: 3 }),
+    worldOf(text(steps, rest), sets),
+  );
+  const signing = [vera, olaf].reduce<World>((so, who) => done(so, setPin(who)), { ...world, rule: 'supervisors' });
+  return ['b', FRESH_TEXT].reduce((so, name) => withText(so, name, text(steps.slice(1), rest)), signing);
 }
 
 type Move = (world: World) => World;
@@ -92,7 +99,7 @@ const worksOn: Move = (world) => {
   const wanted = wants(world, owner(world));
   if (wanted.want === 'resuming') return tries((w) => ({ hand: owner(w), do: 'resume' }))(world);
   if (wanted.want === 'changes') return tries((w) => ({ hand: owner(w), do: 'read changes' }))(world);
-  if (wanted.want !== 'point' && wanted.want !== 'caution') return world;
+  if (wanted.want !== 'point' && wanted.want !== 'caution' && wanted.want !== 'helping') return world;
   const witness = owner(world) === olaf ? vera : olaf;
   return tries((w) => onward(w, owner(w), witness))(patiently(world, owner(world)));
 };
@@ -172,6 +179,7 @@ test('whatever anybody tries, nothing breaks, replaying gives the same and refus
   fc.assert(
     fc.property(anyStart, fc.array(anyMove, { minLength: 10, maxLength: 60, size: 'max' }), (start, moves) => {
       let world = begun(start);
+      const setUp = world.entries.length;
       for (const move of moves) {
         world = move(world);
         soundly(world);
@@ -187,12 +195,14 @@ test('whatever anybody tries, nothing breaks, replaying gives the same and refus
       });
       expect(fold(read).bundle).toEqual(world.bundle);
 
-      const end = closed(world, 200);
-      const judge = replay((understood) => end.texts.get(understood), 'nobody');
+      const judge = replay((understood) => world.texts.get(understood));
       // This world does not remember other tickets, and makes them twice.
-      const ours = end.entries.filter(({ body }) => !('ticket' in body) || body.ticket === TICKET);
-      expect(ours.map((entry) => judge.next(entry)).filter((judged) => !judged.ok)).toEqual([]);
+      const ours = world.entries.filter(({ body }) => !('ticket' in body) || body.ticket === TICKET);
+      const judged = ours.map((entry) => ({ seq: entry.seq, ...judge.next(entry) }));
+      // The room was set up before anybody had a PIN.
+      expect(judged.filter(({ ok, seq }) => !ok && seq > setUp)).toEqual([]);
 
+      const end = closed(world, 200);
       const { bundle } = end;
       expect(bundle?.work).toBe('finished');
       const { sets, good, scrapped, conceded, held } = bundle?.finished ?? {

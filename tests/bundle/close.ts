@@ -14,20 +14,24 @@ const sewer = 'OP-99' as HandId;
 export const FRESH_TEXT = 'f00';
 
 /**
- * Brings a bundle to its end from wherever it stands, as a supervisor and a sewer would who are new to the room. Throws
- * when it takes more than `most` commands, or when one of them is refused.
+ * Brings a bundle to its end from wherever it stands, as a supervisor and a sewer would who are new to the room, and whom nobody
+ * asks for a PIN. Throws when it takes more than `most` commands, or when one of them is refused.
  */
 export function closed(world: World, most: number): World {
   let here = [
     { hand: keeperOf(world), do: 'enrol', who: fresh, name: 'Fresh supervisor', role: 'supervisor' } as const,
+    ...skillsIn(world).map((skill) => ({ hand: fresh, do: 'set skill', who: fresh, skill, level: 4 }) as const),
     { hand: fresh, do: 'enrol', who: sewer, name: 'Fresh sewer', role: 'sewer' } as const,
-  ].reduce(done, world);
+  ].reduce<World>(done, { ...world, rule: 'nobody' });
   for (let commands = 0; here.bundle?.work !== 'finished'; commands++) {
     if (commands > most) throw new Error(`not finished after ${most} commands`);
     here = step(here);
   }
   return here;
 }
+
+const skillsIn = ({ texts }: World): readonly string[] =>
+  [...texts.values()].flatMap(({ steps }) => steps.flatMap(({ facts }) => facts.needsSkill ?? []));
 
 /** Who adds hands: a supervisor, or while there is none the room itself. */
 const keeperOf = ({ room }: World): HandId =>

@@ -22,6 +22,18 @@ export const strike = (entry: number, hand: HandId = ines, reason = 'wrong key')
 export const goBack = (reason = 'line is off'): Command => ({ hand: ines, do: 'go back', reason });
 export const signOn = (hand: HandId = ines): Command => ({ hand, do: 'sign on' });
 
+/** Some PIN or other: here nobody compares it. */
+export const setPin = (who: HandId, hand: HandId = who): Do<'set pin'> => ({
+  do: 'set pin',
+  hand,
+  who,
+  salt: 'ab'.repeat(16),
+  hash: 'cd'.repeat(32),
+  n: 2,
+  r: 1,
+  p: 1,
+});
+
 export const hold = (about: 'point' | 'bundle' = 'point', hand: HandId = ines, name?: string): Do<'hold'> => ({
   hand,
   do: 'hold',

@@ -14,6 +14,7 @@ const good: Readonly<Record<string, object>> = {
   'pin-set': { hand: 'V-01', salt: 'ab'.repeat(16), hash: 'cd'.repeat(32), n: 16, r: 8, p: 1, signed: true },
   'pin-failed': { hand: 'V-01', for: 'settled' },
   'pin-proven': { hand: 'V-01' },
+  skilled: { hand: 'OP-02', skill: 'top-stitch vinyl', level: 3, signed: true },
   released: {
     procedure: 'LIN',
     revision: 'A',
@@ -27,6 +28,7 @@ const good: Readonly<Record<string, object>> = {
   'signed-on': { role: 'sewer', after: 'lock' },
   opened: { ...within, procedure: 'LIN', revision: 'A', digest: D, understood: D, changedFrom: D },
   'caution-read': { ...at, caution: 1, digest: D },
+  helped: { ...at, by: 'OP-03' },
   'changes-read': { ...within, procedure: 'LIN', from: D, to: D },
   'clock-started': { ...at, point: 'flash', digest: D },
   checked: {
@@ -102,6 +104,9 @@ test.each<[string, string, unknown]>([
   ['pin-set', 'hash', '7305'],
   ['pin-set', 'signed', false],
   ['pin-failed', 'for', 'fun'],
+  ['skilled', 'level', 5],
+  ['skilled', 'level', 2.5],
+  ['skilled', 'skill', ''],
   ['signed-on', 'after', 'lunch'],
   ['settled', 'how', { as: 'forgive' }],
   ['settled', 'how', { as: 'scrap' }],

@@ -3,23 +3,13 @@ import type { HandId } from '../../src/base/brand.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { secondsToWait } from '../../src/bundle/pin.ts';
 import type { PinRule } from '../../src/bundle/signature.ts';
-import { hold, open, rework, settle, signOn, strike } from './deeds.ts';
+import { handOver, hold, open, resume, rework, setPin, settle, signOn, strike } from './deeds.ts';
 import { answer, answered, given, upTo, wait } from './story.ts';
 import { holdPoint, reading, step, text, tick } from './texts.ts';
 import { gone, ines, jon, LIN, later, olaf, release, stranger, vera, type World, worldOf } from './world.ts';
 
 const lining = text([step('sew', [tick('sewn'), reading('line', '312 ±1.5'), holdPoint('seen'), tick('tied')])]);
 
-const setPin = (who: HandId, hand = who): Command => ({
-  do: 'set pin',
-  hand,
-  who,
-  salt: 'ab'.repeat(16),
-  hash: 'cd'.repeat(32),
-  n: 16,
-  r: 8,
-  p: 1,
-});
 const failPin = (who: HandId = olaf): Command => ({ do: 'fail pin', hand: ines, who, for: 'settled' });
 const asking =
   (rule: PinRule) =>
@@ -43,6 +33,7 @@ test('a supervisor settles, releases, withdraws, looks, and keeps the hands, wit
     { do: 'withdraw', hand: vera, procedure: LIN, revision: 'A', reason: 'wrong limit' },
     { do: 'enrol', hand: vera, who: 'OP-50' as HandId, name: 'Yara', role: 'sewer' },
     { do: 'retire', hand: vera, who: jon },
+    { do: 'set skill', hand: vera, who: jon, skill: 'binding', level: 3 },
   ];
   for (const command of others) {
     given(lining, ...room)
@@ -172,4 +163,31 @@ test('being back after a lock is no new shift', () => {
   const shift = (command: Command) => given(read).when(command).leaves(['signed-on']).room.readThisShift.get(ines);
   expect(shift({ do: 'sign on', hand: ines, after: 'own lock' })?.size).toBe(1);
   expect(shift({ do: 'sign on', hand: ines })?.size).toBe(0);
+});
+
+test('a retired hand neither signs on nor signs, whatever PIN they had; what they signed stays', () => {
+  const signed = [...held, settle(rework('sew')), { do: 'retire', hand: vera, who: olaf } as const];
+  const retired = given(lining, ...signed, hold('bundle'));
+  const pin = { hand: olaf, pin: seqOf(retired.world, olaf) };
+  retired.when(settle(rework('sew'), olaf, 'H-002'), pin).refused('hand-retired');
+  retired.when(signOn(olaf), pin).refused('hand-retired');
+  given(lining, ...room, { do: 'retire', hand: vera, who: olaf }, open, upTo('seen', { witness: vera }))
+    .when(answer('', { witness: olaf }), pin)
+    .refused('hand-retired');
+  expect(retired.world.bundle?.holds[0]?.settled).toMatchObject({ by: olaf, signed: true });
+});
+
+test('nobody signs their own work, with whatever PIN: not after handing it over, striking it, or sending it back', () => {
+  const shared = [...room, open, handOver(vera), resume(vera), answered('', { by: vera })];
+  const struck = given(lining, ...shared, (world) =>
+    given(world)
+      .when(strike(world.entries.at(-1)?.seq ?? 0, vera))
+      .leaves(['struck']),
+  );
+  const back = given(struck.world, handOver(ines, vera), resume(), upTo('line'), answered('320'), hold());
+  back.when(settle(rework('sew'), vera)).refused('own-work');
+  back.when(settle(rework('sew'), olaf)).leaves(['settled', { signed: true }]);
+  const again = given(back.world, settle(rework('sew')), upTo('seen', { witness: olaf }));
+  again.when(answer('', { witness: vera })).refused('own-work');
+  again.when(answer('', { witness: olaf })).leaves(['checked', { witness: olaf, signed: true }]);
 });

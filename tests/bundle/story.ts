@@ -84,6 +84,8 @@ export const onwards = (world: World, by: HandId, witness: HandId): World =>
 export function onward(world: World, by: HandId, witness: HandId): Command {
   const wanted = wants(world, by);
   if (wanted.want === 'point') return goodAnswer(wanted, by, witness);
+  if (wanted.want === 'helping')
+    return { hand: by, do: 'help', set: wanted.at.set, step: wanted.at.step.id, by: witness };
   if (wanted.want !== 'caution') throw new Error(`nothing to be done but ${wanted.want}`);
   const { at, number } = wanted;
   return { hand: by, do: 'read caution', set: at.set, step: at.step.id, caution: number };

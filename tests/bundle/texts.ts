@@ -24,12 +24,13 @@ interface StepWords {
   readonly scope?: 'bundle' | 'set';
   readonly backTo?: string;
   readonly cautions?: readonly Caution['word'][];
+  readonly needsSkill?: string;
 }
 
 export const step = (
   id: string,
   points: readonly Point[],
-  { scope = 'set', backTo, cautions = [] }: StepWords = {},
+  { scope = 'set', backTo, cautions = [], needsSkill }: StepWords = {},
 ): Step => ({
   number: 0,
   id: id as StepId,
@@ -40,7 +41,7 @@ export const step = (
     allowedMinutes: null,
     seams: null,
     ifOut: backTo === undefined ? null : { text: `back to ${backTo}`, backTo: backTo as StepId },
-    needsSkill: null,
+    needsSkill: needsSkill ?? null,
     cannotBeUndone: false,
   },
   cautions: cautions.map((word) => ({ word, text: `${word} of ${id}`, line: 1 })),

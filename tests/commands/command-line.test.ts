@@ -39,6 +39,7 @@ const commands = [
   'ticket',
   'hand add',
   'hand pin',
+  'hand skill',
   'hand list',
   'hand retire',
   'who',

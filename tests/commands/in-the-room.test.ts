@@ -71,7 +71,7 @@ describe('tickets and hands', () => {
 
   test('a hand takes the next id of the role', () => {
     expect(walkfoot(['hand', 'add', 'Oda', '--role', 'supervisor', '--hand', 'Vera'])).toBe(
-      'Oda is V-03, supervisor.\n',
+      'Oda is V-03, supervisor.\nLet Oda choose a PIN before anybody else does: walkfoot hand pin V-03\n',
     );
     walkfoot(['hand', 'retire', 'Oda', '--hand', 'Vera']);
     expect(

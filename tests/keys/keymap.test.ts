@@ -50,6 +50,7 @@ describe.each(played)('the keys of %s', (mode) => {
       words: 'escape',
       keys: 'escape',
       pin: 'escape',
+      locked: 'escape',
       'form words': 'escape',
       'form choice': 'escape',
     };

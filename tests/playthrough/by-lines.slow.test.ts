@@ -2,7 +2,7 @@ import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { renameSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
-import { asRow, type Blank, blanksOf, practiceRoom, program, quietEnv, verasPin, type WhoRow, who } from './lining.ts';
+import { asRow, blanksOf, linesOf, practiceRoom, program, quietEnv, verasPin, type WhoRow, who } from './lining.ts';
 
 /** Sends the lines to `walkfoot sew` through a pipe, all at once, and answers what it printed and how it ended. */
 function sew(
@@ -19,12 +19,6 @@ function sew(
     child.stdin.end(lines.map((line) => `${line}\n`).join(''));
   });
 }
-
-const linesOf = (blank: Blank, answer = blank.answer): readonly string[] => [
-  ...Array.from({ length: blank.cautions }, () => ''),
-  answer,
-  ...(blank.kind === 'hold point' ? [verasPin] : []),
-];
 
 test('the lining as a dialogue through a pipe: the same ledger as by keys', async () => {
   const room = practiceRoom();

@@ -39,7 +39,7 @@ interface OutlinePoint {
 interface OutlineStep {
   readonly number: number;
   readonly title: string;
-  readonly facts: { readonly scope: 'bundle' | 'set' };
+  readonly facts: { readonly scope: 'bundle' | 'set'; readonly needsSkill: string | null };
   readonly cautions: readonly { readonly word: string }[];
   readonly points: readonly OutlinePoint[];
 }
@@ -56,6 +56,9 @@ export interface Blank {
   readonly answer: string;
   /** Cautions that stand before it, when it is the first of its step in this bundle. */
   readonly cautions: number;
+  /** What its step asks for, and whether it is the first of the step in this set. */
+  readonly skill: string | null;
+  readonly isFirst: boolean;
 }
 
 /** The blanks of the lining for two sets, read from what `outline` prints: steps for the bundle first, then set by set. */
@@ -79,6 +82,8 @@ export function blanksOf(folder: string): readonly Blank[] {
         point: point.text,
         place: place + 1,
         answer: answerTo(point, `${set ?? 'bundle'} ${place}`),
+        skill: step.facts.needsSkill,
+        isFirst: index === 0 && place === 0,
         cautions: first && index === 0 && place === 0 ? step.cautions.length : 0,
       })),
     ),
@@ -100,6 +105,13 @@ function answerTo(point: OutlinePoint, salt: string): string {
       return '';
   }
 }
+
+/** What is typed at a blank, line by line: its cautions read, the answer, and under a hold point the PIN. */
+export const linesOf = (blank: Blank, answer = blank.answer): readonly string[] => [
+  ...Array.from({ length: blank.cautions }, () => ''),
+  answer,
+  ...(blank.kind === 'hold point' ? [verasPin] : []),
+];
 
 export interface WhoRow {
   readonly kind: string;

@@ -1,5 +1,6 @@
 import type { App } from '../../src/app/app.ts';
 import type { AppStore } from '../../src/app/store.ts';
+import type { Command } from '../../src/bundle/command.ts';
 import type { PinRule } from '../../src/bundle/signature.ts';
 import { type Workroom, workroom } from '../app/workroom.ts';
 import { press } from './lining.ts';
@@ -118,6 +119,38 @@ export const stories: Readonly<Record<string, Story>> = {
   pin: { rule: 'supervisors', keys: `${toSettle} "7305" enter "7305" enter ${again} "730"` },
   'pin-new': { rule: 'supervisors', keys: `${toSettle} "73" enter` },
   'pin-wrong': { rule: 'supervisors', keys: `${toSettle} "7305" enter "7305" enter ${again} "7306" enter` },
+  helping: {
+    keys: flashed,
+    after: async (scene) => {
+      await flash(scene);
+      await enters(scene.room, 'OP-02', 2);
+      await enters(scene.room, 'OP-03', 4);
+      scene.program.tell({ news: 'second' });
+      await press(scene.program, 'l "b-1" enter "to"');
+    },
+  },
+  'helping-nobody': {
+    keys: flashed,
+    after: async (scene) => {
+      await enters(scene.room, 'OP-02', 1);
+      await flash(scene);
+      await press(scene.program, '"ines" enter');
+    },
+  },
+  locked: {
+    as: { lockAfter: 30 },
+    keys: flashed,
+    after: async (scene) => {
+      await sewing('enter "312" enter "31"')(scene);
+      await nobody(scene);
+      await press(scene.program, '"to"');
+    },
+  },
+  'locked-clock': {
+    as: { lockAfter: 10 },
+    keys: `${flashed} enter`,
+    after: (scene) => nobody(scene),
+  },
   'form-strike': { keys: `${kit} b x "wrong roll, "` },
   'look-back': { keys: `${kit} "1819" enter b down x "misread" enter b down` },
   'keys-station': { keys: '"ines" enter ?' },
@@ -165,6 +198,19 @@ export const stories: Readonly<Record<string, Story>> = {
   'big-choice': { as: { letters: 'big' }, keys: '"ines" enter "b-1" enter "22" enter "R-318" enter 2' },
   'big-caution': { as: { letters: 'big' }, keys: flashed, after: flash },
 };
+
+/** Half an hour without a key. */
+async function nobody({ room, program }: Scene): Promise<void> {
+  room.clock.pass(30 * 60);
+  program.tell({ news: 'second' });
+  await program.settled();
+}
+
+async function enters({ ledger }: Workroom, who: string, level: number): Promise<void> {
+  const skill = { do: 'set skill', hand: 'V-01', who, skill: 'sleeve to line', level } as unknown as Command;
+  const made = await ledger.attempt(null, skill);
+  if (!made.ok) throw new Error(made.error.message);
+}
 
 async function secondSet(scene: Scene): Promise<void> {
   await press(scene.program, '"1819" enter "1817" enter enter');

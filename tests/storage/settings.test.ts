@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { readRoomFile, writeRoomFile } from '../../src/storage/settings.ts';
+import { lockMinutes, readRoomFile, writeRoomFile } from '../../src/storage/settings.ts';
 
 const read = (text: string) => {
   const result = readRoomFile(text);
@@ -11,14 +11,16 @@ it('reads name, station and settings', () => {
   expect(read('name: Upstairs, left\nstation: table-1\nsettings:\n  big: true\n  bell: false\n')).toEqual({
     name: 'Upstairs, left',
     station: 'table-1',
-    settings: { big: true, bell: false, pin: 'supervisors' },
+    settings: { big: true, bell: false, pin: 'supervisors', 'lock after': '30 min' },
   });
 });
 
 it.each(['name: A\nstation: t\n', 'name: A\nstation: t\nsettings:\n', 'name: A\nstation: t\nsettings: {}\n'])(
   'takes the usual settings where %j names none',
   (text) => {
-    expect(read(text)).toMatchObject({ settings: { big: false, bell: true, pin: 'supervisors' } });
+    expect(read(text)).toMatchObject({
+      settings: { big: false, bell: true, pin: 'supervisors', 'lock after': '30 min' },
+    });
   },
 );
 
@@ -28,6 +30,10 @@ it.each([
   ['name: A\nstation: t\ncolour: red\n', 'line 3, has no use for "colour": it knows `name`, `station`, `settings`.'],
   ['name: A\nstation: t\nsettings:\n  big: yes\n', 'line 4: write true or false after `big:`.'],
   ['name: A\nstation: t\nsettings:\n  pin: all\n', 'line 4: write supervisors or everyone after `pin:`.'],
+  [
+    'name: A\nstation: t\nsettings:\n  lock after: 5\n',
+    'line 4: write minutes, such as 30 min, or off after `lock after:`.',
+  ],
   ['name: A\nstation: two words\n', 'line 2: write up to 40 letters, digits'],
   ['name: A\nstation: t/../u\n', 'line 2: write up to 40 letters'],
   ['name: "A\\e[2J"\nstation: t\n', 'line 1: write the name of the room'],
@@ -46,6 +52,15 @@ it.each([
   const message = read(text);
   expect(message).toContain(words);
   expect(message).toMatch(/^walkfoot\.yaml.*\.$/);
+});
+
+it.each([
+  ['30 min', 30],
+  ['5 min', 5],
+  ['off', null],
+])('a station locks after %s', (said, minutes) => {
+  const room = readRoomFile(`name: A\nstation: t\nsettings:\n  lock after: ${said}\n`);
+  expect(room.ok && lockMinutes(room.value.settings)).toBe(minutes);
 });
 
 it('never throws', () => {
@@ -68,7 +83,7 @@ it('writes a file that it reads', () => {
   expect(text.ok && read(text.value)).toEqual({
     name: 'Room: "1" # left',
     station: 'table-1',
-    settings: { big: false, bell: true, pin: 'supervisors' },
+    settings: { big: false, bell: true, pin: 'supervisors', 'lock after': '30 min' },
   });
   expect(writeRoomFile({ name: 'two\nlines', station: 'table-1' }).ok).toBe(false);
 });

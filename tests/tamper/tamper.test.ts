@@ -69,7 +69,8 @@ test.each<readonly [string, (db: DatabaseSync) => number | null, string, RegExp]
     (db) => {
       const seq = reading(db);
       put(db, seq, changed(db, seq, toWithin));
-      return seq;
+      // Its neighbour under the same node may be the one as well.
+      return seq - (seq % 2);
     },
     'tree',
     /is not what the tree of hashes was kept over/,

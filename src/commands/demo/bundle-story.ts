@@ -4,6 +4,7 @@ import type { HandId, StepId, TicketId } from '../../base/brand.ts';
 import type { BundleCommand, SettleHow } from '../../bundle/command.ts';
 import { blanksOf, type Next, next, type WantedPoint } from '../../bundle/next.ts';
 import type { Place } from '../../bundle/route.ts';
+import { helpers } from '../../bundle/skill.ts';
 import type { Timed } from '../../procedure/procedure.ts';
 import { measured } from './measured.ts';
 import { seeded } from './seeded.ts';
@@ -110,7 +111,12 @@ export function bundleStory(stage: Stage, { ticket, sewer, second, writes }: Cas
       for (let before: Next | null = null; ; ) {
         const here = await wanted();
         if (isAt(here, mark)) return;
-        if (here.want === 'caution') {
+        if (here.want === 'helping') {
+          const [by] = helpers(stage.ledger.room(), sewer, here.skill);
+          if (!by) throw new Error(`the story of ${ticket} has nobody who does ${here.skill} alone`);
+          stage.time.pass(20);
+          await does({ do: 'help', ...at(here.at), by: by.id });
+        } else if (here.want === 'caution') {
           stage.time.pass(5 + 3 * dice());
           await does({ do: 'read caution', ...at(here.at), caution: here.number });
         } else if (here.want === 'point' && !isSame(before, here)) {

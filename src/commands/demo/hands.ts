@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { SALT_BYTES } from '../../app/perform.ts';
 import type { HandId } from '../../base/brand.ts';
 import { type Role, THE_ROOM } from '../../bundle/entries.ts';
+import type { Level } from '../../bundle/skill.ts';
 import { sealPin } from '../../ledger/scrypt-pin.ts';
 import { happens, type Stage } from './stage.ts';
 
@@ -25,7 +26,27 @@ export async function enrolHands(stage: Stage): Promise<void> {
     await happens(stage, null, { do: 'set pin', hand: who, who, ...(await sealPin(pin, randomBytes(SALT_BYTES))) });
     stage.time.pass(30);
   }
+  for (const [skill, ...known] of matrix)
+    for (const [index, level] of known.entries()) {
+      const who = sewers[index];
+      if (who === undefined) throw new Error(`the skills of ${skill} are of more hands than there are`);
+      await happens(stage, null, { do: 'set skill', hand: vera, who, skill, level });
+      stage.time.pass(10);
+    }
 }
+
+/** The columns of the matrix. */
+const sewers: readonly HandId[] = [ines, tomas, maj];
+
+/** Who does what how well, 0 none to 4 can teach. */
+const matrix: readonly (readonly [string, Level, Level, Level])[] = [
+  ['sleeve to line', 4, 3, 1],
+  ['perforated join', 4, 2, 0],
+  ['top-stitch vinyl', 4, 3, 0],
+  ['piping and zip', 2, 4, 3],
+  ['window rows', 1, 3, 2],
+  ['binding', 3, 4, 3],
+];
 
 /** Invented and printed, as no other PIN is. */
 const practicePins: ReadonlyMap<HandId, string> = new Map([

@@ -1,0 +1,111 @@
+import { assertNever } from '../base/assert-never.ts';
+import { graphemes } from '../base/columns.ts';
+import type { Instant } from '../base/instant.ts';
+import { oneLine } from '../base/text.ts';
+import { nameOf } from '../bundle/room.ts';
+import { fresh, hasInHand, refusal, type Step } from './acts.ts';
+import type { App } from './app.ts';
+import { findHand } from './find-hand.ts';
+import type { Move } from './move.ts';
+import { unasked } from './pin-ask.ts';
+import { setWords } from './words.ts';
+
+export interface Lock {
+  /** The name that is being typed. */
+  readonly field: string;
+  /** A line of the dialogue that came when the lock was due: it is neither obeyed nor lost. */
+  readonly kept: string;
+}
+
+/** Whether nobody has done anything here for so long that the station locks; a clock that was set leaves that in doubt, so it locks. */
+export const isLockDue = (app: App, now: Instant): boolean =>
+  app.lockAfter !== null &&
+  app.hand !== null &&
+  app.lock === null &&
+  Math.abs(now.ms - app.touchedMs) >= app.lockAfter * 60_000;
+
+/** The same program, locked. A PIN half typed is let be: nobody knows who comes back. */
+export const locked = (app: App, kept = ''): App => ({
+  ...(app.pin ? unasked(app) : app),
+  lock: { field: '', kept: app.pin ? '' : kept },
+  message: null,
+});
+
+/** The program after a move at a locked station; undefined where the move is none of the lock's. */
+export function lockMoved(app: App, lock: Lock, move: Move): Step | undefined {
+  const typed = (field: string): Step => [{ ...app, lock: { ...lock, field }, message: null }, []];
+  switch (move.move) {
+    case 'type':
+      return typed(
+        graphemes(lock.field + oneLine(move.text))
+          .slice(0, LONGEST_NAME)
+          .join(''),
+      );
+    case 'erase':
+      return typed(graphemes(lock.field).slice(0, -1).join(''));
+    case 'escape':
+      return typed('');
+    case 'enter':
+      return unlock(app, lock.field);
+    case 'scan':
+      return unlock(app, oneLine(move.text));
+    case 'order':
+      return move.order === 'quit' ? undefined : [app, []];
+    case 'up':
+    case 'down':
+    case 'page up':
+    case 'page down':
+      return [app, []];
+    default:
+      return assertNever(move);
+  }
+}
+
+const LONGEST_NAME = 80;
+
+/** Somebody says who they are: the hand who was on, or another one. */
+export function unlock(app: App, who: string): Step {
+  const hand = findHand(app.room, who);
+  if (!hand.ok)
+    return [{ ...app, lock: app.lock && { ...app.lock, field: '' }, message: refusal(hand.error.message) }, []];
+  const after = hand.value.id === app.hand ? 'own lock' : 'lock of another';
+  return [app, [{ effect: 'attempt', ticket: null, command: { do: 'sign on', hand: hand.value.id, after } }]];
+}
+
+/** The hand is known again. Everything goes on where it stood; or, for another hand, what the first had in hand is left properly. */
+export function unlocked(app: App, hand: App['hand']): Step {
+  const { play, hand: first, room } = app;
+  if (hand === null || hand === first) {
+    const text = `${hand === null ? 'Somebody' : nameOf(room, hand)} is back: everything is as it was.`;
+    return [{ ...app, lock: null, message: { tone: 'good', text } }, []];
+  }
+  const name = nameOf(room, hand);
+  const bound = play && app.home === 'out' ? play.ticket : app.bound;
+  const away = { ...fresh({ ...app, lock: null, play: null, hand, bound }), message: hello(name, app) };
+  const pause =
+    play && first !== null && hasInHand(play, app)
+      ? [
+          {
+            effect: 'attempt',
+            ticket: play.ticket,
+            command: { do: 'pause', hand: first, reason: `the station had locked itself, and ${name} signed on` },
+          } as const,
+        ]
+      : [];
+  return [away, [...pause, ...(bound === null ? [] : [{ effect: 'take', ticket: bound, hand } as const])]];
+}
+
+function hello(name: string, { play, room, hand }: App): App['message'] {
+  const left =
+    play && hand !== null ? ` ${play.ticket} is left by ${nameOf(room, hand)}, and can be taken up again.` : '';
+  return { tone: 'good', text: `${name} is signed on.${left}` };
+}
+
+/** Who is on, on which bundle, at which step. */
+export function lockWords({ room, hand, play }: App): string {
+  const name = hand === null ? 'Nobody' : nameOf(room, hand);
+  if (!play) return `${name} is on, with no bundle in hand.`;
+  const at = 'at' in play.next ? play.next.at : null;
+  const where = at ? `, ${setWords(at, play.bundle.sets)}, step ${at.step.number} ${at.step.title}` : '';
+  return `${name} is on, at ${play.ticket}${where}.`;
+}

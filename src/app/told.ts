@@ -1,0 +1,55 @@
+import { oneLine } from '../base/text.ts';
+import { allChecks, type Check } from '../bundle/bundle.ts';
+import type { Point } from '../procedure/procedure.ts';
+import type { App, Play } from './app.ts';
+import { bundleSigned } from './signed-words.ts';
+import { byHowMuch, headline, valueWords } from './words.ts';
+
+/** What became of the line before: what was recorded, or why not. */
+export function told(app: App, before: App): readonly string[] {
+  const lines: string[] = [];
+  const old = before.play?.bundle.lastSeq ?? -1;
+  if (app.play && before.play) {
+    for (const check of allChecks(app.play.bundle)) if (check.seq > old) lines.push(...checkLines(app.play, check));
+    const { finished } = app.play.bundle;
+    if (finished && !before.play.bundle.finished) {
+      const { good, scrapped, conceded, sets } = finished;
+      lines.push(
+        `Finished: ${good} of ${sets} good${conceded ? `, ${conceded} of them by concession` : ''}, ${scrapped} scrapped. ${app.purpose === 'rehearse' ? 'Nothing was recorded: this was a rehearsal.' : 'It is in the ledger.'}`,
+        ...bundleSigned(app.room, app.play.bundle, app.play.procedure).map((text) => `  ${text}`),
+      );
+    }
+  }
+  if (app.message) lines.push(app.message.text);
+  const kept = before.lock?.kept ?? '';
+  if (!app.lock && kept !== '' && app.hand === before.hand)
+    lines.push(`Before the station locked you had typed “${kept}”: type it again if it still holds.`);
+  return lines.map(oneLine);
+}
+
+function checkLines(play: Play, check: Check): readonly string[] {
+  if (check.verdict === 'within' || check.verdict === 'not judged')
+    return check.value === 'done' ? [] : [`  ✓ ${valueWords(check)}`];
+  const step = play.procedure.steps.find(({ id }) => id === check.step);
+  const point = step?.points.find(({ id }) => id === check.point);
+  const ifOut = step?.facts.ifOut;
+  const ways = [wayOn(point), ...(ifOut?.backTo ? ['go back REASON'] : []), 'hold REASON'];
+  return [
+    `  ${headline(check)}: ${byHowMuch(check, point)}.`,
+    ...(ifOut ? [`  If out: ${ifOut.text}`] : []),
+    `  ${ways.join(', or ')}`,
+  ];
+}
+
+function wayOn(point: Point | undefined): string {
+  switch (point?.kind) {
+    case 'choice':
+      return 'look again and choose';
+    case 'timed':
+      return 'time it again';
+    case 'computed':
+      return 'strike a reading it came from';
+    default:
+      return 'measure again';
+  }
+}

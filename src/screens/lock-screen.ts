@@ -1,0 +1,33 @@
+import type { App } from '../app/app.ts';
+import { type Lock, lockWords } from '../app/lock.ts';
+import { clockFace } from '../app/when.ts';
+import { elapsedSeconds } from '../bundle/elapsed.ts';
+import type { Size } from '../terminal/open-terminal.ts';
+import { field } from '../widgets/field.ts';
+import type { Page } from '../widgets/page.ts';
+import { blank, fillRow, indentRow } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
+import { frame, gap, textWidth } from './frame.ts';
+import { said } from './said.ts';
+
+/** A station nobody has touched for a while: who is on, with what, and the question who is here. */
+export function lockScreen(app: App, lock: Lock, size: Size): Page {
+  const width = textWidth(size);
+  return frame(app, size, {
+    top: [fillRow([said(' LOCKED', 'reverse')], width, 'reverse'), ...gap(size)],
+    body: [
+      ...wrapRow([said(lockWords(app))], width),
+      ...wrapRow([said(`Nothing is lost: it goes on where it stood.${clockWords(app)}`)], width),
+      blank,
+      ...wrapRow([said('› ', 'bright'), said('Who is here? Name or badge', 'bright')], width, 2),
+      indentRow(field({ text: lock.field, width: Math.max(1, Math.min(30, width - 2)) }), 2),
+    ],
+    focus: 3,
+    focusRows: 2,
+  });
+}
+
+function clockWords({ play, now }: App): string {
+  const clock = play?.next.want === 'point' ? play.next.clock : null;
+  return play && clock ? ` The clock runs: ${clockFace(elapsedSeconds(clock, play.bundle.lastAt, now))}.` : '';
+}
