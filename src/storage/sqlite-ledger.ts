@@ -20,7 +20,7 @@ import { sealEntry } from '../ledger/seal-entry.ts';
 import { sealedNote } from '../ledger/sealed-note.ts';
 import { frontierOf, type NodeAt, pushLeaf } from '../ledger/tree.ts';
 import { syncFolder } from './durable.ts';
-import { prepareSchema, refuseForeign } from './ledger-schema.ts';
+import { prepareSchema, refuseForeign, refuseNoFile } from './ledger-schema.ts';
 import { selectEntries } from './select-entries.ts';
 import { damaged, inLedgerWords, inPlainWords, isBusy } from './trouble.ts';
 
@@ -36,7 +36,7 @@ export interface LedgerOptions {
  * it cannot be used. One call writes one transaction: in WAL with `synchronous` FULL a commit is on disk when it returns.
  */
 export function openLedger(file: string, options: LedgerOptions): LedgerStore {
-  return inPlainWords(file, () => new SqliteLedger(file, options.station, options.waitMs ?? 5_000));
+  return inLedgerWords(file, () => new SqliteLedger(file, options.station, options.waitMs ?? 5_000));
 }
 
 class SqliteLedger implements LedgerStore {
@@ -50,6 +50,7 @@ class SqliteLedger implements LedgerStore {
   constructor(file: string, station: string, waitMs: number) {
     this.station = station;
     this.#file = file;
+    refuseNoFile(file);
     const isNew = !existsSync(file);
     this.#db = new DatabaseSync(file, { timeout: waitMs, enableDoubleQuotedStringLiterals: false, defensive: true });
     try {
