@@ -1,7 +1,8 @@
 import { stringify } from 'csv-stringify/sync';
+import { showHidden } from '../base/text.ts';
 import type { WhoRow } from './who.ts';
 
-/** RFC 4180, with a line of names; what a spreadsheet would run as a formula is defused, and a number stays one. */
+/** RFC 4180, with a line of names; what a spreadsheet would run as a formula is defused, and a number stays one. What hides is shown as marks. */
 export const whoCsv = (rows: readonly WhoRow[]): string =>
   stringify([...rows], { header: true, columns: [...columnsOf], record_delimiter: '\r\n', cast: { string: defused } });
 
@@ -30,5 +31,7 @@ const columnsOf: readonly (keyof WhoRow)[] = [
   'seq',
 ];
 
-const defused = (text: string): string =>
-  /^[=+\-@\t\r]/.test(text) && !/^[+-]?\d+(?:\.\d+)?$/.test(text) ? `'${text}` : text;
+const defused = (text: string): string => {
+  const shown = showHidden(text);
+  return /^[=+\-@\t\r]/.test(text) && !/^[+-]?\d+(?:\.\d+)?$/.test(text) ? `'${shown}` : shown;
+};
