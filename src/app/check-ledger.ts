@@ -50,6 +50,12 @@ export function checkLedger(
   { since, key }: Elsewhere,
   step: (entries: number) => void,
 ): LedgerReport {
+  const trouble = bytes.trouble();
+  const station = String(bytes.station ?? 'this room');
+  if (trouble !== undefined) {
+    const fault = { entry: null, rule: 'file', what: trouble };
+    return { station, fault, entries: 0, checkpoints: 0, signed: 0, clockSetBack: 0, keys: [] };
+  }
   const chain = new Chain(bytes, since?.checkpoint);
   const keys: VerifierKey[] = [];
   const named: string[] = [];
@@ -58,7 +64,7 @@ export function checkLedger(
   const rules = replay(readTexts(bytes));
 
   const report = (fault: LedgerFault | null): LedgerReport => ({
-    station: String(bytes.station),
+    station,
     fault,
     entries: chain.size,
     checkpoints: chain.signed.checkpoints,
@@ -69,8 +75,6 @@ export function checkLedger(
   const wrong = (entry: number | null, { rule, message }: { readonly rule: string; readonly message: string }) =>
     report({ entry, rule, what: message });
 
-  const trouble = bytes.trouble();
-  if (trouble !== undefined) return wrong(null, { rule: 'file', message: trouble });
   for (const { digest, name, found } of bytes.texts())
     if (digest !== found)
       return wrong(null, { rule: 'text', message: `the text or picture kept as ${String(name)} was changed` });
@@ -78,7 +82,7 @@ export function checkLedger(
   for (const row of bytes.entries()) {
     const seq = chain.size;
     if (seq % EVERY === 0) step(seq);
-    const entry = entryIn(row, seq, String(bytes.station));
+    const entry = entryIn(row, seq, station);
     if (!entry.ok) return wrong(seq, entry.error);
     const [{ text }, read] = entry.value;
     const signed = chain.check(keys);
@@ -93,7 +97,7 @@ export function checkLedger(
     if (!texts.ok) return wrong(seq, texts.error);
     if (read.kind === 'keyed') {
       const vkey = readVerifierKey(read.body.key);
-      if (!vkey.ok || vkey.value.name !== bytes.station)
+      if (!vkey.ok || vkey.value.name !== station)
         return wrong(seq, { rule: 'key', message: 'it names a key that is none of this station' });
       keys.push(vkey.value);
       named.push(read.body.key);

@@ -29,8 +29,14 @@ export const widthOf = (io: Io): number => (io.stdout.isTTY ? io.stdout.columns 
 /** One line for a person; whatever a terminal would obey in it is shown as a mark. */
 export const say = (io: Io, line: string): void => io.out(`${oneLine(line)}\n`);
 
-/** For programs. Control characters that JSON lets stand are spelled out: it may be a terminal that reads it. */
+/** For programs. Characters that JSON lets stand and nobody sees are spelled out: it may be a terminal, and a person, that reads it. */
 export const sayJson = (io: Io, value: unknown): void =>
-  io.out(`${JSON.stringify(value, null, 2).replace(/[\x7f-\x9f\u2028\u2029\p{Bidi_Control}]/gu, spelled)}\n`);
+  io.out(`${JSON.stringify(value, null, 2).replace(HIDDEN, spelled)}\n`);
 
-const spelled = (character: string): string => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
+const HIDDEN = /[\x7f-\x9f\p{Zl}\p{Zp}\p{Cf}\p{Default_Ignorable_Code_Point}]/gu;
+
+const spelled = (character: string): string =>
+  character
+    .split('')
+    .map((unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`)
+    .join('');

@@ -110,8 +110,11 @@ const LIMIT = 64_000_000;
 function textFrom(file: string, io: Io): Result<string> {
   const path = resolve(io.cwd, file);
   try {
-    const { size } = statSync(path);
-    if (size > LIMIT) return refuse('file-size', `${file} is far too long for a receipt or a key: check its name.`);
+    const found = statSync(path);
+    // A pipe or a device would be read for ever.
+    if (!found.isFile() && !found.isDirectory()) return refuse('file-kind', `${file} is no file: check its name.`);
+    if (found.size > LIMIT)
+      return refuse('file-size', `${file} is far too long for a receipt or a key: check its name.`);
     return ok(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(readFileSync(path)));
   } catch (error) {
     if (error instanceof TypeError)

@@ -1,5 +1,6 @@
 import { isAlias, isMap, isScalar, type Node, type ParsedNode, parseDocument, visit } from 'yaml';
 import type { ProcedureId } from '../base/brand.ts';
+import { hidesCharacters } from './hidden-characters.ts';
 import { readKit } from './kit.ts';
 import { nearest } from './nearest.ts';
 import type { KitPiece, Procedure, ReadCautions } from './procedure.ts';
@@ -109,8 +110,27 @@ function parse(yaml: string, start: number, note: Note): ParsedNode | null {
     });
     return null;
   }
+  noteEscapes(document, yaml, start, note);
   if (document.contents === null || isMap(document.contents)) return document.contents as ParsedNode | null;
   return unreadable(0, yaml.split('\n')[0] ?? '');
+}
+
+/** In "quotes" YAML has escapes for characters that cannot be seen, and for halves of a pair that nothing can be signed with. */
+function noteEscapes(document: ReturnType<typeof parseDocument>, yaml: string, start: number, note: Note): void {
+  visit(document, {
+    Scalar: (_, { value, range }) => {
+      const at = range?.[0] ?? 0;
+      const found = yaml.slice(at, range?.[1]);
+      if (typeof value !== 'string' || !hidesCharacters(value) || hidesCharacters(found)) return;
+      note({
+        rule: 'hidden-character',
+        at: start + at,
+        message: 'An escape in these quotes stands for a hidden character.',
+        found,
+        mend: 'Write the words without the backslash and what belongs to it.',
+      });
+    },
+  });
 }
 
 function fieldsOf(node: Node | null | undefined, start: number): readonly Field[] {

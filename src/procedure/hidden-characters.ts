@@ -19,6 +19,9 @@ export function noteHiddenCharacters({ source, note }: Reading): void {
   }
 }
 
+/** Whether there is any in this text. */
+export const hidesCharacters = (text: string): boolean => text.search(HIDDEN) >= 0;
+
 const MOST = 50;
 /** Joiners between letters or emoji belong to some scripts and stay; everything else here is invisible or misleading. */
 const HIDDEN = /(?!\t|\n|\u200C|\u200D|\u00AD)[\p{Cc}\p{Cs}\p{Cf}\p{Zl}\p{Zp}]/gu;

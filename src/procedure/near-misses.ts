@@ -1,6 +1,7 @@
 import type { Nodes, Root } from 'mdast';
 import { endOf, startOf } from './blocks.ts';
 import { SIGNAL_WORDS, signalLine } from './cautions.ts';
+import { htmlComments } from './html-comments.ts';
 import { inlineSpans, type Span } from './inline-spans.ts';
 import { isFenced } from './markdown.ts';
 import type { Problem, Reading } from './reading.ts';
@@ -182,10 +183,7 @@ function hiddenSpans(node: Nodes, source: Source): readonly Span[] {
   const text = (): string => source.text.slice(start, end);
   if (node.type === 'yaml') return [{ start, end }];
   if (node.type === 'code') return isFenced(node) ? [{ start, end }] : [];
-  if (node.type === 'html')
-    return [...text().matchAll(/<!--[\s\S]*?(?:-->|$)/g)].map((found) =>
-      moved(found.index, found.index + found[0].length, start),
-    );
+  if (node.type === 'html') return htmlComments(text()).map((comment) => moved(comment.start, comment.end, start));
   if (node.type === 'paragraph' || node.type === 'heading') {
     const { codes, comments } = inlineSpans(text());
     // A stray backtick pairs with one some lines below; what looks like a box at the start of a line between them is noted all the same.

@@ -5,6 +5,7 @@ import { checkFormulas } from './check-formulas.ts';
 import type { Finding } from './finding.ts';
 import { type FrontMatter, NO_FRONT_MATTER, readFrontMatter } from './front-matter.ts';
 import { noteHiddenCharacters } from './hidden-characters.ts';
+import { htmlComments } from './html-comments.ts';
 import { slug, takePin, uniqueIds } from './ids.ts';
 import { readIfOut } from './if-out.ts';
 import { outsize } from './limits-of-size.ts';
@@ -194,7 +195,7 @@ function isOpenFence(node: Code, source: Source): boolean {
   return lines.length < 2 || !/^[\s>]*(?:`{3,}|~{3,})[ \t]*$/.test(lines.at(-1) ?? '');
 }
 
-const isOpenComment = (node: Html): boolean => node.value.lastIndexOf('<!--') > node.value.lastIndexOf('-->');
+const isOpenComment = (node: Html): boolean => htmlComments(node.value).some(({ is }) => is === 'open');
 
 function finishSteps(drafts: readonly StepDraft[], reading: Reading): readonly Step[] {
   const names = drafts.map(({ id, title }, index) => ({ number: index + 1, id: id as StepId, title }));

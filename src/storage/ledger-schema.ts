@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs';
 import type { DatabaseSync } from 'node:sqlite';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
 
@@ -55,6 +56,16 @@ BEGIN SELECT RAISE(IGNORE); END`,
     ]),
   ],
 ];
+
+/** Throws `StoreTrouble` for a folder or a pipe in the place of the ledger: SQLite would blame the disk for one, and wait for ever at the other. */
+export function refuseNoFile(file: string): void {
+  const found = statSync(file, { throwIfNoEntry: false });
+  if (!found || found.isFile()) return;
+  if (found.isDirectory()) throw new StoreTrouble(`${file} is a folder where a file should be: move it away.`);
+  throw new StoreTrouble(
+    `${file} is no file and holds no ledger: move it away, and put back the last good copy of the room.`,
+  );
+}
 
 /** Throws `StoreTrouble` for a database of another program, and leaves it as it is; to be called before anything is changed. */
 export function refuseForeign(db: DatabaseSync, file: string): void {

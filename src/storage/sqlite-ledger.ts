@@ -14,14 +14,15 @@ import {
   type StoredEntry,
   StoreTrouble,
 } from '../ledger/ledger-store.ts';
+import { matchesFilter } from '../ledger/matches-filter.ts';
 import type { SigningKey } from '../ledger/note-key.ts';
 import { sealEntry } from '../ledger/seal-entry.ts';
 import { sealedNote } from '../ledger/sealed-note.ts';
 import { frontierOf, type NodeAt, pushLeaf } from '../ledger/tree.ts';
 import { syncFolder } from './durable.ts';
-import { prepareSchema, refuseForeign } from './ledger-schema.ts';
+import { prepareSchema, refuseForeign, refuseNoFile } from './ledger-schema.ts';
 import { selectEntries } from './select-entries.ts';
-import { damaged, inPlainWords, isBusy } from './trouble.ts';
+import { damaged, inLedgerWords, inPlainWords, isBusy } from './trouble.ts';
 
 export interface LedgerOptions {
   /** Whose ledger this is; a file of another station is refused. */
@@ -35,7 +36,7 @@ export interface LedgerOptions {
  * it cannot be used. One call writes one transaction: in WAL with `synchronous` FULL a commit is on disk when it returns.
  */
 export function openLedger(file: string, options: LedgerOptions): LedgerStore {
-  return inPlainWords(file, () => new SqliteLedger(file, options.station, options.waitMs ?? 5_000));
+  return inLedgerWords(file, () => new SqliteLedger(file, options.station, options.waitMs ?? 5_000));
 }
 
 class SqliteLedger implements LedgerStore {
@@ -49,6 +50,7 @@ class SqliteLedger implements LedgerStore {
   constructor(file: string, station: string, waitMs: number) {
     this.station = station;
     this.#file = file;
+    refuseNoFile(file);
     const isNew = !existsSync(file);
     this.#db = new DatabaseSync(file, { timeout: waitMs, enableDoubleQuotedStringLiterals: false, defensive: true });
     try {
@@ -56,6 +58,7 @@ class SqliteLedger implements LedgerStore {
       turnOnLog(this.#db, file, waitMs);
       this.#db.exec('PRAGMA synchronous = FULL; PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON');
       prepareSchema(this.#db, file, station);
+      this.#refuseCut();
       if (isNew) syncFolder(dirname(file));
       this.#inodes = inodesOf(file);
     } catch (error) {
@@ -89,7 +92,11 @@ class SqliteLedger implements LedgerStore {
 
   async read(filter: EntryFilter): Promise<readonly StoredEntry[]> {
     const { sql, values } = selectEntries(filter);
-    return this.#rows(sql, values);
+    const rows = this.#rows(sql, values);
+    // An index that was damaged finds entries of somebody else, a table that was has gaps; the entries themselves say so.
+    if (!rows.every(({ entry }) => matchesFilter(entry, filter)) || (isOfAll(filter) && hasGaps(rows, filter)))
+      throw new StoreTrouble(damaged(this.#file));
+    return rows;
   }
 
   async keep(texts: readonly KeptText[]): Promise<void> {
@@ -155,6 +162,12 @@ class SqliteLedger implements LedgerStore {
     return Number(this.#prepared('SELECT coalesce(max(seq), -1) AS head FROM entries').get()?.head);
   }
 
+  /** Damage can hide the end of the entries, and the next one would be written in the place of one that is lost. */
+  #refuseCut(): void {
+    const { size, pairs } = this.#prepared(SIZES).get() ?? {};
+    if (Math.floor(Number(size) / 2) !== Number(pairs)) throw new StoreTrouble(damaged(this.#file));
+  }
+
   /** Runs `work` alone among all writers; it is on disk, whole, when this returns, and undone when this throws. */
   #write<T>(work: () => T): T {
     return inPlainWords(this.#file, () => {
@@ -184,7 +197,7 @@ class SqliteLedger implements LedgerStore {
   }
 
   #rows(sql: string, values: readonly SQLInputValue[]): readonly StoredEntry[] {
-    return inPlainWords(this.#file, () =>
+    return inLedgerWords(this.#file, () =>
       this.#prepared(sql)
         .all(...values)
         .map((row) => this.#stored(row)),
@@ -212,6 +225,16 @@ class SqliteLedger implements LedgerStore {
     return made;
   }
 }
+
+/** How many entries there are, and how many pairs of them the tree has. */
+const SIZES = `SELECT (SELECT coalesce(max(seq), -1) + 1 FROM entries) AS size,
+  (SELECT coalesce(max(place), -1) + 1 FROM tree WHERE level = 1) AS pairs`;
+
+const isOfAll = ({ ticket, hand, kinds }: EntryFilter): boolean =>
+  ticket === undefined && hand === undefined && kinds === undefined;
+
+const hasGaps = (rows: readonly StoredEntry[], { after = -1 }: EntryFilter): boolean =>
+  rows.some(({ entry }, place) => entry.seq !== after + 1 + place);
 
 const inodesOf = (file: string): readonly (number | undefined)[] =>
   ['', '-wal', '-shm'].map((end) => statSync(`${file}${end}`, { throwIfNoEntry: false })?.ino);

@@ -15,6 +15,19 @@ export function inPlainWords<T>(path: string, work: () => T): T {
   }
 }
 
+/**
+ * `inPlainWords` for statements on a ledger that are known to fit it as it was built: what SQLite cannot make sense of, a column that is
+ * gone or an entry that is no JSON, is then the fault of the file.
+ */
+export function inLedgerWords<T>(path: string, work: () => T): T {
+  try {
+    return inPlainWords(path, work);
+  } catch (error) {
+    if (isNonsense(error)) throw new StoreTrouble(damaged(path), { cause: error });
+    throw error;
+  }
+}
+
 /** One plain sentence for an error of the disk or of SQLite about `path`; `undefined` for any other error. */
 function troubleOf(error: unknown, path: string): StoreTrouble | undefined {
   if (error instanceof StoreTrouble) return error;
@@ -32,6 +45,9 @@ export function refuseTrouble(rule: string, error: unknown, path: string): Retur
 
 /** Whether SQLite gave up because another connection holds the lock. */
 export const isBusy = (error: unknown): boolean => error instanceof Error && [5, 6].includes(primaryCode(error) ?? 0);
+
+/** Whether a statement does not fit the file, or a value in the file not the statement. */
+export const isNonsense = (error: unknown): boolean => error instanceof Error && primaryCode(error) === 1;
 
 /** The primary result code (https://sqlite.org/rescode.html); the extended one carries it in its low byte. */
 function primaryCode(error: Error): number | undefined {

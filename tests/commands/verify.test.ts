@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
@@ -145,4 +146,16 @@ test('the station’s key lost, or readable by others, is told, and a new one ma
     code: 0,
     out: expect.stringMatching(/2 checkpoints[\s\S]*Signed with SEW-1\+.*\nSigned with SEW-1\+/),
   });
+});
+
+test('a pipe or a device given for a file is refused at once, where reading it would never end', async () => {
+  const { verify, receipt, key, cwd } = await auditorsRoom();
+  spawnSync('mkfifo', [join(cwd, 'pipe')]);
+  for (const file of ['pipe', '/dev/zero']) {
+    const refused = { code: 2, out: '', err: `walkfoot: ${file} is no file: check its name.\n` };
+    expect(await verify(file, { key })).toEqual(refused);
+    expect(await verify(undefined, { since: file })).toEqual(refused);
+    expect(await verify(undefined, { key: file })).toEqual(refused);
+    expect(await receipt('b-1042', { since: file })).toEqual(refused);
+  }
 });

@@ -247,6 +247,12 @@ const CASES: readonly Case[] = [
   ['front-matter-open', '¦---\nprocedure: A\n', named('')],
   ['front-matter-unreadable', named('kit:\n  A: "open¦'), named('kit:\n  A: "closed"')],
   ['front-matter-alias', named('values:\n  a: ¦&x 1'), named('values:\n  a: 1')],
+  ['hidden-character', named('values:\n  a: ¦"one\\e[2J"'), named('values:\n  a: "one \\u00bd"')],
+  [
+    'hidden-character',
+    front('procedure: A\ntitle: ¦"half \\ud800"'),
+    front('procedure: A\ntitle: "whole \\U0001f9f5"'),
+  ],
   ['front-matter-key', named('¦set: 2'), named('sets: 2')],
   ['procedure-missing', front('¦title: B'), front('procedure: A\ntitle: B')],
   ['procedure-name', front('procedure: ¦a/../b\ntitle: B'), front('procedure: a.b-1\ntitle: B')],

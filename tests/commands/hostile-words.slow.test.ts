@@ -1,0 +1,129 @@
+import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { practiceRoom, program, quietEnv } from '../playthrough/lining.ts';
+import data from '../published/data/control-functions.json' with { type: 'json' };
+
+// The control functions are those of tests/published/control-functions.test.ts, where their source stands.
+
+let room: ReturnType<typeof practiceRoom>;
+beforeAll(() => {
+  room = practiceRoom();
+});
+afterAll(() => room.remove());
+
+const hostile = [
+  ...data.cases.map(({ input }) => input),
+  ...[
+    '\u200b',
+    '\u2060',
+    '\ufeff',
+    '\u00ad',
+    '\u061c',
+    '\u202e',
+    '\u2066',
+    '\u2028',
+    '\u2029',
+    '\u{e0041}',
+    '\ufff9',
+  ].map((one) => `a${one}b`),
+];
+/** What a terminal would obey, and what would hide or turn words. */
+const OBEYED = /[\x00-\x09\x0b-\x1f\x7f-\x9f\u061c\u200b\u2028-\u202e\u2060-\u2069\ufeff\ufff9]|[\u{e0000}-\u{e007f}]/u;
+
+function walkfoot(input: string, ...args: readonly string[]) {
+  const { stdout, stderr, status } = spawnSync(process.execPath, [program, ...args], {
+    cwd: room.folder,
+    env: quietEnv(),
+    encoding: 'utf8',
+    input,
+  });
+  // The lines of CSV end in CR LF.
+  expect((stdout + stderr).replaceAll('\r\n', '\n'), args.join(' ')).not.toMatch(OBEYED);
+  expect(stderr, args.join(' ')).not.toMatch(/^\s+at /m);
+  return { code: status, out: stdout, err: stderr };
+}
+
+test('whatever is typed as a note, a reason, an answer or a name, nothing of it reaches a terminal as more than words', () => {
+  const lines = hostile.map((words) => words.replaceAll('\n', ' '));
+  const typed = lines.flatMap((words) => [`note ${words}`, words, `strike ${words}`, `hold ${words}`]);
+  const played = walkfoot(`${typed.join('\n')}\nleave\n`, 'sew', 'B-1047', '--hand', 'Ines');
+  expect(played.code).toBe(1);
+  const words = walkfoot('', 'who', 'B-1047');
+  expect(words.out).toContain('Stitch 3 rows');
+  for (const how of [['--json'], ['--csv']]) expect(walkfoot('', 'who', 'B-1047', ...how).code).toBe(0);
+  expect(walkfoot('', 'verify')).toMatchObject({ code: 0, err: '' });
+});
+
+/** A procedure that says these words wherever words may stand. */
+const procedure = (words: string, yaml: string): string => `---
+procedure: WORDS
+title: "Title ${yaml}"
+kit:
+  A: "panel ${yaml}"
+values:
+  word: "value ${yaml}"
+---
+
+# Heading ${words}
+
+Above ${words} and \`code ${words}\`
+
+## Sew ${words} {#sew}
+
+> **WARNING** Hot iron ${words}: it burns. Let it cool.
+
+- Seams: D1 ${words}
+- If out: unpick ${words}
+
+Some *prose ${words}* and [a link ${words}](x${words})
+
+| a ${words} | b |
+| --- | --- |
+| c | d ${words} |
+
+![A picture ${words}](../media/none.svg)
+
+- [ ] Lies flat ${words} {word}
+- [ ] Colour ____ (**red ${words}** / blue)
+- [ ] Width ____ mm (12)
+`;
+
+test('what hides in a procedure is noted, and shown as marks', () => {
+  for (const words of [hostile.join(' '), ...hostile.slice(0, 3)]) {
+    writeFileSync(join(room.folder, 'procedures', 'words.md'), procedure(words, 'plain'));
+    for (const command of ['proofread', 'outline', 'rehearse']) walkfoot('\n\n\n', command, 'procedures/words.md');
+  }
+});
+
+const references = (words: string): string =>
+  Array.from(words, (character) => `&#${character.codePointAt(0)};`).join('');
+const escapes = (words: string): string =>
+  Array.from(words, (character) => `\\U${(character.codePointAt(0) ?? 0).toString(16).padStart(8, '0')}`).join('');
+
+test.each(hostile.map((words) => [words]))('%j written in references is played as marks', (words) => {
+  const text = procedure(references(words), 'plain').replace(/^!.*$/m, '');
+  writeFileSync(join(room.folder, 'procedures', 'words.md'), text);
+  walkfoot('\n\n\n', 'rehearse', 'procedures/words.md');
+});
+
+test('what hides in escapes at the top is noted, and nothing is released', () => {
+  const hidden = hostile.filter((words) => OBEYED.test(words));
+  for (const words of [hidden.join(' '), ...hidden.slice(0, 3)]) {
+    writeFileSync(join(room.folder, 'procedures', 'words.md'), procedure('plain', escapes(words)));
+    const found = walkfoot('', 'proofread', 'procedures/words.md').out;
+    expect(found.match(/hidden-character/g)).toHaveLength(3);
+    expect(walkfoot('', 'release', 'procedures/words.md', '--hand', 'Vera').code).toBe(1);
+  }
+});
+
+test('half of a surrogate pair written as an escape at the top is refused before anything is recorded', () => {
+  const text = `---\nprocedure: HALF\ntitle: "Half \\ud800"\nvalues:\n  word: "\\udc00"\n---\n\n## Sew\n\n- [ ] Lies flat {word}\n`;
+  writeFileSync(join(room.folder, 'procedures', 'words.md'), text);
+  for (const command of ['proofread', 'outline', 'rehearse'])
+    expect(walkfoot('', command, 'procedures/words.md').code).toBe(1);
+  expect(walkfoot('', 'release', 'procedures/words.md', '--hand', 'Vera').code).toBe(1);
+  writeFileSync(join(room.folder, 'procedures', 'words.md'), Buffer.from('procedure \xed\xa0\x80', 'latin1'));
+  expect(walkfoot('', 'proofread', 'procedures/words.md').err).toMatch(/is not written in UTF-8/);
+});
