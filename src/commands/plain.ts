@@ -62,8 +62,9 @@ export async function playPlain(store: AppStore, io: Io): Promise<number> {
     const app = store.app();
     const { lines: lead, prompt } = asked(app, shown);
     print(lead);
-    io.out(prompt);
+    // First the echo goes, then the question comes: whoever answers fast is not seen either.
     echo = app.pin ? hush(io.stdin, end) : () => {};
+    io.out(prompt);
     shown = app;
   }
 

@@ -18,8 +18,9 @@ export function secrets(io: Io): Secrets {
   return {
     from: isTerminal ? 'terminal' : 'pipe',
     async ask(prompt) {
-      if (isTerminal) io.err(`${prompt}: `);
+      // First the echo goes, then the question comes: whoever answers fast is not seen either.
       const heard = hush(stdin, () => lines.close());
+      if (isTerminal) io.err(`${prompt}: `);
       try {
         const { value, done } = await each.next();
         return done ? undefined : isTerminal ? rubbedOut(value) : value.trim();
