@@ -1,6 +1,15 @@
 import { spawn } from 'node:child_process';
 import { expect, test } from 'vitest';
-import { type Blank, blanksOf, practiceRoom, program, quietEnv, walkfoot, who } from '../playthrough/lining.ts';
+import {
+  type Blank,
+  blanksOf,
+  practiceRoom,
+  program,
+  quietEnv,
+  verasPin,
+  walkfoot,
+  who,
+} from '../playthrough/lining.ts';
 import { numbersFrom } from './numbers-from.ts';
 
 const ROUNDS = 50;
@@ -36,6 +45,9 @@ test(`the program is killed ${ROUNDS} times in the middle of a bundle (KILL_SEED
   }
 });
 
+/** A PIN takes its time to be compared; killed sooner, no round would ever come past a hold point. */
+const PIN_MS = 300;
+
 /**
  * Answers question after question; some milliseconds after the first one is answered the program is killed. Answers how many
  * blanks it had acknowledged by asking for the next.
@@ -52,12 +64,17 @@ function playUntilKilled(folder: string, ticket: string, blanks: readonly Blank[
     child.stdout.on('data', (data: Buffer) => {
       heard += data.toString();
       if (!heard.endsWith('> ')) return;
+      if (heard.endsWith('PIN of Vera > ')) {
+        heard = '';
+        child.stdin.write(`${verasPin}\n`);
+        return;
+      }
       if (asked === 'blank') answered += 1;
       const caution = /\(enter: read\) > $/.test(heard);
       heard = '';
       const next = blanks[answered];
       if (!next) return;
-      if (asked === 'nothing') setTimeout(() => child.kill('SIGKILL'), ms);
+      if (asked === 'nothing') setTimeout(() => child.kill('SIGKILL'), ms + (next.kind === 'hold point' ? PIN_MS : 0));
       asked = caution ? 'caution' : 'blank';
       child.stdin.write(`${caution ? '' : next.answer}\n`);
     });
