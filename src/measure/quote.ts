@@ -4,7 +4,7 @@ export function quote(text: string): string {
     text
       .slice(0, LONGEST + 1)
       .trim()
-      .replace(/\p{C}/gu, '\uFFFD'),
+      .replace(/[\p{C}\p{Zl}\p{Zp}]/gu, '\uFFFD'),
   );
   const cut = start.length > LONGEST || text.length > LONGEST + 1;
   return `"${start.slice(0, LONGEST).join('')}${cut ? '…' : ''}"`;

@@ -98,3 +98,8 @@ test('no text makes the reader throw, and long text is refused at once', () => {
   for (const part of ['9', ' ', 'm', '½', '1/', '\u{1f9f5}', '\ud800'])
     expect(read(part.repeat(100_000))).toBe('number-unreadable');
 });
+
+test('what is quoted in a refusal cannot break its line', () => {
+  const read = readQuantity('0 1/2\u2028 \u0000 x', 'mm');
+  expect(read.ok ? '' : read.error.message).toMatch(/^"0 1\/2\uFFFD \uFFFD" cannot be read/);
+});
