@@ -1,6 +1,7 @@
 import { existsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { DatabaseSync, type SQLInputValue, type SQLOutputValue, type StatementSync } from 'node:sqlite';
+import { setTimeout } from 'node:timers/promises';
 import type { Digest } from '../base/brand.ts';
 import { decodeEntry } from '../ledger/decode-entry.ts';
 import type { Draft } from '../ledger/entry.ts';
@@ -24,6 +25,9 @@ import { prepareSchema, refuseForeign, refuseNoFile } from './ledger-schema.ts';
 import { selectEntries } from './select-entries.ts';
 import { damaged, inLedgerWords, inPlainWords, isBusy } from './trouble.ts';
 
+/** Milliseconds between two tries for the lock. */
+const PAUSE = 2;
+
 export interface LedgerOptions {
   /** Whose ledger this is; a file of another station is refused. */
   readonly station: string;
@@ -45,11 +49,13 @@ class SqliteLedger implements LedgerStore {
   /** The file and the two SQLite keeps beside it, as they were when it was opened. */
   readonly #inodes: readonly (number | undefined)[];
   readonly #db: DatabaseSync;
+  readonly #waitMs: number;
   readonly #statements = new Map<string, StatementSync>();
 
   constructor(file: string, station: string, waitMs: number) {
     this.station = station;
     this.#file = file;
+    this.#waitMs = waitMs;
     refuseNoFile(file);
     const isNew = !existsSync(file);
     this.#db = new DatabaseSync(file, { timeout: waitMs, enableDoubleQuotedStringLiterals: false, defensive: true });
@@ -103,7 +109,7 @@ class SqliteLedger implements LedgerStore {
     for (const { digest, name, bytes } of texts) {
       if (digestOf(bytes) !== digest) throw new Error(`${name} has another digest`);
     }
-    this.#write(() => {
+    await this.#write(() => {
       const insert = this.#prepared('INSERT INTO kept (digest, name, bytes) VALUES (?, ?, ?)');
       for (const { digest, name, bytes } of texts) insert.run(Buffer.from(digest, 'hex'), name, bytes);
     });
@@ -168,20 +174,45 @@ class SqliteLedger implements LedgerStore {
     if (Math.floor(Number(size) / 2) !== Number(pairs)) throw new StoreTrouble(damaged(this.#file));
   }
 
-  /** Runs `work` alone among all writers; it is on disk, whole, when this returns, and undone when this throws. */
-  #write<T>(work: () => T): T {
-    return inPlainWords(this.#file, () => {
-      this.#refuseMoved();
+  /**
+   * Runs `work` alone among all writers; it is on disk, whole, when this resolves, and undone when this rejects. The lock is waited for
+   * without SQLite's own wait, during which the program would neither draw nor hear a signal.
+   */
+  async #write<T>(work: () => T): Promise<T> {
+    const until = performance.now() + this.#waitMs;
+    for (;;) {
+      const done = inPlainWords(this.#file, () => this.#writeNow(work, until));
+      if (done) return done.result;
+      await setTimeout(PAUSE);
+    }
+  }
+
+  /** From the lock to the commit in one go, so that nothing else of this program comes between. Without the lock: nothing. */
+  #writeNow<T>(work: () => T, until: number): { readonly result: T } | undefined {
+    this.#refuseMoved();
+    if (!this.#tookLock(until)) return undefined;
+    try {
+      const result = work();
+      this.#prepared('COMMIT').run();
+      return { result };
+    } catch (error) {
+      if (this.#db.isTransaction) this.#db.exec('ROLLBACK');
+      throw error;
+    }
+  }
+
+  /** False while another program has the lock; from `until` on that is a trouble. */
+  #tookLock(until: number): boolean {
+    this.#prepared('PRAGMA busy_timeout = 0').get();
+    try {
       this.#prepared('BEGIN IMMEDIATE').run();
-      try {
-        const result = work();
-        this.#prepared('COMMIT').run();
-        return result;
-      } catch (error) {
-        if (this.#db.isTransaction) this.#db.exec('ROLLBACK');
-        throw error;
-      }
-    });
+      return true;
+    } catch (error) {
+      if (!isBusy(error) || performance.now() >= until) throw error;
+      return false;
+    } finally {
+      this.#prepared(`PRAGMA busy_timeout = ${this.#waitMs}`).get();
+    }
   }
 
   /**

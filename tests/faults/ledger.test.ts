@@ -26,6 +26,19 @@ it('a ledger locked for longer than the wait', async () => {
   await impatient.close();
 });
 
+it('a ledger locked for a while: who waits for it holds nothing else up', async () => {
+  const { file, ledger } = await filled();
+  const other = new DatabaseSync(file);
+  other.exec('BEGIN IMMEDIATE');
+  const appended = ledger.append(0, [draft('checked')]);
+  // Were the program held up, nobody would come to this line before the wait is over and the append refused.
+  const kept = ledger.keep([]);
+  other.exec('COMMIT');
+  other.close();
+  await kept;
+  expect((await appended).outcome).toBe('appended');
+});
+
 it('a ledger locked while it is opened', async () => {
   const { file, ledger } = await filled();
   await ledger.close();
