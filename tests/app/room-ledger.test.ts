@@ -42,6 +42,19 @@ test('what became impossible meanwhile is refused, not written', async () => {
   expect(late).toMatchObject({ ok: false, error: { rule: 'opened-already' } });
 });
 
+test.each([1, 2])('a bundle of which the ledger finds all but its entry %i is not played', async (lost) => {
+  const { store, ledger, clock } = await workroom(smallProcedure);
+  await ledger.attempt(ticket, { do: 'open', hand: ines });
+  await ledger.attempt(ticket, { do: 'pause', hand: ines });
+  await ledger.attempt(ticket, { do: 'resume', hand: ines });
+  const damaged: LedgerStore = {
+    ...store,
+    read: async (filter) => (await store.read(filter)).filter((_, at) => filter.ticket !== ticket || at !== lost - 1),
+  };
+  const second = await roomLedger(damaged, clock.now);
+  await expect(second.playing(ticket)).rejects.toThrow(/^Entries of B-1 are missing, so the ledger is damaged: stop/);
+});
+
 describe('the station’s key', () => {
   const signOn = { do: 'sign on', hand: ines } as const;
   /** A room whose ledger signs; `keys` is its key file, in memory. */
