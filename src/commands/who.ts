@@ -31,7 +31,8 @@ export function who(ticket: string | undefined, options: WhoOptions, io: Io): Pr
     const entries = await entriesFor(store, question, ticket);
     if (ticket !== undefined && entries.length === 0)
       return cannot(io, `There is no ticket ${ticket} in this room: look at its label.`);
-    const past = pastOf(entries, { room, texts: await textsOf(store, entries) });
+    const { texts, lost } = await textsOf(store, entries);
+    const past = pastOf(entries, { room, texts });
     const there = step === null ? ok(undefined) : stepIsThere(past, step, ticket);
     if (!there.ok) return cannot(io, there.error.message);
     if (question.ask === 'what a step said') {
@@ -41,7 +42,10 @@ export function who(ticket: string | undefined, options: WhoOptions, io: Io): Pr
     const found = await answer(question, { past, store, io });
     if (!found.ok) return cannot(io, found.error.message);
     const rows = found.value.filter(wanted).map((row) => (options.utc ? { ...row, at: inUtc(row.at) } : row));
-    return sayRows(rows, options, io);
+    await sayRows(rows, options, io);
+    if (lost === undefined) return 0;
+    cannot(io, lost);
+    return 1;
   });
 }
 
@@ -126,7 +130,7 @@ async function answer(
   }
 }
 
-async function sayRows(rows: readonly WhoRow[], { json, csv }: WhoOptions, io: Io): Promise<ExitCode> {
+async function sayRows(rows: readonly WhoRow[], { json, csv }: WhoOptions, io: Io): Promise<void> {
   if (json) sayJson(io, rows);
   else if (csv) io.out((await import('../reports/who-csv.ts')).whoCsv(rows));
   else if (rows.length === 0) io.out('Nothing is recorded that answers this.\n');
@@ -134,17 +138,24 @@ async function sayRows(rows: readonly WhoRow[], { json, csv }: WhoOptions, io: I
     const { whoReport } = await import('../reports/who-report.ts');
     io.out(`${whoReport(rows, io.stdout.isTTY ? io.stdout.columns : null).join('\n')}\n`);
   }
-  return 0;
 }
 
-/** The procedures these bundles were opened with, as far as they are kept, by the digest of their understanding. */
-async function textsOf(store: LedgerStore, entries: readonly RecordedEntry[]): Promise<ReadonlyMap<Digest, Procedure>> {
+interface Texts {
+  /** The procedures these bundles were opened with, as far as they are kept, by the digest of their understanding. */
+  readonly texts: ReadonlyMap<Digest, Procedure>;
+  /** Why one of them cannot be shown: a release keeps its text, so that it is gone is a damage. */
+  readonly lost: string | undefined;
+}
+
+async function textsOf(store: LedgerStore, entries: readonly RecordedEntry[]): Promise<Texts> {
   const texts = new Map<Digest, Procedure>();
+  let lost: string | undefined;
   for (const understood of new Set(
     entries.flatMap((entry) => (entry.kind === 'opened' ? [entry.body.understood] : [])),
   )) {
     const text = await keptProcedure(store, understood);
     if (text.ok) texts.set(understood, text.value);
+    else lost ??= text.error.message;
   }
-  return texts;
+  return { texts, lost };
 }
