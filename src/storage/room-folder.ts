@@ -91,13 +91,15 @@ function roomIn(folder: string, file: Pick<RoomFolder, 'name' | 'station' | 'set
 /** The ledger's folder: for the room's user alone, and told to git as nothing to look at. A room cloned by git comes without. */
 function makeHidden(room: string): string {
   const hidden = join(room, '.walkfoot');
-  makeFolder(hidden, 0o700);
-  const ignore = join(hidden, '.gitignore');
-  if (lstatSync(ignore, { throwIfNoEntry: false }) === undefined) {
-    writeFileSync(ignore, '*\n', { flush: true });
-    syncFolder(hidden);
-  }
-  return hidden;
+  return inPlainWords(hidden, () => {
+    makeFolder(hidden, 0o700);
+    const ignore = join(hidden, '.gitignore');
+    if (lstatSync(ignore, { throwIfNoEntry: false }) === undefined) {
+      writeFileSync(ignore, '*\n', { flush: true });
+      syncFolder(hidden);
+    }
+    return hidden;
+  });
 }
 
 function noRoom(place: string): StoreTrouble {

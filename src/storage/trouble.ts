@@ -1,4 +1,4 @@
-import { accessSync, constants, statSync } from 'node:fs';
+import { accessSync, constants, existsSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { refuse } from '../base/result.ts';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
@@ -61,7 +61,7 @@ function sentenceOfSqlite(error: Error, path: string): string | undefined {
     case 3: // PERM
     case 8: // READONLY
     case 14: // CANTOPEN
-      return sentenceOfSystem(obstacleAt(path), path);
+      return sentenceOfObstacle(path);
     case 5: // BUSY
     case 6: // LOCKED
     case 15: // PROTOCOL
@@ -118,19 +118,26 @@ function sentenceOfSystem(code: string | undefined, path: string): string | unde
   }
 }
 
-/** SQLite says only that it could not open or write; the file system says why. */
-function obstacleAt(path: string): string {
-  for (const [place, mode] of [
-    [dirname(path), constants.W_OK | constants.X_OK],
-    [path, constants.R_OK | constants.W_OK],
-  ] as const) {
-    try {
-      accessSync(place, mode);
-    } catch (error) {
-      return codeOf(error) ?? 'EACCES';
-    }
+/** SQLite says only that it could not open or write; the file system says what and why. It keeps two files of its own beside the ledger. */
+function sentenceOfObstacle(path: string): string | undefined {
+  const beside = ['-wal', '-shm'].map((end) => path + end).filter((file) => existsSync(file));
+  const inFolder = obstacleAt(dirname(path), constants.W_OK | constants.X_OK);
+  if (inFolder !== undefined) return sentenceOfSystem(inFolder, path);
+  for (const file of [path, ...beside]) {
+    const inFile =
+      obstacleAt(file, constants.R_OK | constants.W_OK) ?? (statSync(file).isDirectory() ? 'EISDIR' : null);
+    if (inFile !== null) return sentenceOfSystem(inFile, file);
   }
-  return statSync(path).isDirectory() ? 'EISDIR' : 'EACCES';
+  return sentenceOfSystem('EACCES', path);
+}
+
+function obstacleAt(place: string, mode: number): string | undefined {
+  try {
+    accessSync(place, mode);
+    return undefined;
+  } catch (error) {
+    return codeOf(error) ?? 'EACCES';
+  }
 }
 
 /** The error's own code, such as `ENOENT`. */

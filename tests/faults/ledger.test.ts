@@ -1,4 +1,4 @@
-import { chmodSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readFileSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { expect, it, onTestFinished } from 'vitest';
@@ -121,6 +121,19 @@ it('a missing folder', () => {
 it('a folder where the ledger should be', () => {
   const folder = tempFolder();
   expectTroubleNow(() => openLedger(folder, { station: 'table-1' }), 'is a folder where a file should be');
+});
+
+it.each(['-wal', '-shm'])('a folder where a file of SQLite’s own should be (%s)', async (end) => {
+  const { file, ledger } = await filled();
+  await ledger.close();
+  mkdirSync(file + end);
+  const appended = async () => {
+    const again = openLedger(file, { station: 'table-1' });
+    return again.append(0, [draft('checked')]).finally(() => again.close());
+  };
+  await expectTrouble(appended(), `${file}${end} is a folder where a file should be: move it away.`);
+  rmdirSync(file + end);
+  expect((await appended()).outcome).toBe('appended');
 });
 
 it('a folder moved away while the ledger is in use', async () => {
