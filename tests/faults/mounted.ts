@@ -16,7 +16,12 @@ export function mounted(context: TestContext, options: string): string {
 }
 
 /** Makes everything in a mounted folder readable only. */
-export function makeReadOnly(folder: string): void {
-  const { status, stderr } = spawnSync('mount', ['-o', 'remount,ro', folder], { encoding: 'utf8' });
+export const makeReadOnly = (folder: string): void => remount(folder, 'ro');
+
+export const makeWritable = (folder: string): void => remount(folder, 'rw');
+
+/** Works only while nobody has a file of it open for writing. */
+function remount(folder: string, how: 'ro' | 'rw'): void {
+  const { status, stderr } = spawnSync('mount', ['-o', `remount,${how}`, folder], { encoding: 'utf8' });
   if (status !== 0) throw new Error(stderr);
 }
