@@ -33,7 +33,8 @@ export function receipt(typed: string, options: ReceiptOptions, io: Io): Promise
       key,
     );
     if (!made.ok) return cannot(io, `${made.error.message} Run \`walkfoot verify\`.`);
-    const file = options.out ?? `${ticket}.receipt`;
+    // A ledger that somebody else made may have named its ticket after a place.
+    const file = options.out ?? `${ticket.replace(/[^\p{L}\p{N}._-]/gu, '-')}.receipt`;
     const path = resolve(io.cwd, file);
     if (existsSync(path))
       return cannot(io, `There is a file ${file} already, and it may prove something: name another with --out.`);
