@@ -127,3 +127,59 @@ test('half of a surrogate pair written as an escape at the top is refused before
   writeFileSync(join(room.folder, 'procedures', 'words.md'), Buffer.from('procedure \xed\xa0\x80', 'latin1'));
   expect(walkfoot('', 'proofread', 'procedures/words.md').err).toMatch(/is not written in UTF-8/);
 });
+
+/** As many of them as an argument may hold: a null character ends it, and half of a surrogate pair has no bytes. */
+const argument = `a${hostile.join('b').replaceAll('\0', '')}`;
+
+const called: readonly (readonly string[])[] = [
+  ['A'],
+  ['who', 'A'],
+  ['who', '--hand', 'A'],
+  ['who', '--since', 'A'],
+  ['who', '--step', 'A'],
+  ['who', '--A'],
+  ['proofread', 'A'],
+  ['outline', 'A.md'],
+  ['rehearse', '../A/A.md'],
+  ['release', 'A', '--hand', 'Vera'],
+  ['release', 'LIN-2207', '--hand', 'A'],
+  ['ticket', 'A'],
+  ['ticket', 'LIN-2207', '--name', 'A'],
+  ['ticket', 'LIN-2207', '--roll', 'A'],
+  ['ticket', 'LIN-2207', '--sets', 'A'],
+  ['hand', 'add', 'A', '--hand', 'Vera'],
+  ['hand', 'add', 'Nell', '--id', 'A', '--hand', 'Vera'],
+  ['hand', 'add', 'Nell', '--badge', 'A', '--hand', 'Vera'],
+  ['hand', 'add', 'Nell', '--role', 'A', '--hand', 'Vera'],
+  ['hand', 'skill', 'Maj', 'A', '3', '--hand', 'Vera'],
+  ['sew', 'A'],
+  ['sew', 'B-1047', '--hand', 'A'],
+  ['verify', 'A', '--key', 'A'],
+  ['verify', '--since', 'A'],
+  ['receipt', 'A'],
+  ['receipt', 'B-1042', '--out', 'A/A'],
+  ['demo', 'A'],
+  ['who', '--room', 'A'],
+];
+
+test.each(called.map((args) => [args.join(' '), args] as const))(
+  'hidden characters in what a command is given (A) are refused, and shown as marks: %s',
+  (_, args) => {
+    const answer = walkfoot('7305\n', ...args.map((each) => each.replaceAll('A', argument)));
+    expect(answer).toMatchObject({ code: 2, out: '' });
+    expect(answer.err.length).toBeGreaterThan(20);
+  },
+);
+
+test('hidden characters in the names of files are shown as marks', () => {
+  const name = 'a\x1b]0;own\x07\u202eX\u200b\n';
+  writeFileSync(join(room.folder, 'media', `${name}.svg`), '<svg/>');
+  const text = `---\nprocedure: NAMED\ntitle: Named\n---\n\n## Sew\n\n![A picture](../media/${encodeURIComponent(name)}.svg)\n\n- [ ] Looks right\n`;
+  writeFileSync(join(room.folder, 'procedures', `${name}.md`), text);
+  for (const args of [['outline'], ['rehearse'], ['release', '--hand', 'Vera']]) {
+    const [command = '', ...rest] = args;
+    expect([command, walkfoot('7305\n', command, 'NAMED', ...rest).code]).toEqual([command, 0]);
+  }
+  walkfoot('', 'proofread');
+  expect(walkfoot('', 'verify')).toMatchObject({ code: 0, err: '' });
+});
