@@ -55,6 +55,20 @@ it.each([
 });
 
 it.each([
+  ['brackets', '['.repeat(60_000)],
+  ['maps', '{a: '.repeat(15_000)],
+  ['lists', '- '.repeat(30_000)],
+  ['questions', '? '.repeat(30_000)],
+])('refuses %s nested without end, at once and without running out of memory', (_, text) => {
+  expect(read(`name: ${text}`)).toMatch(/^walkfoot\.yaml, line 1, cannot be read/);
+});
+
+it('refuses aliases of aliases without writing them out', () => {
+  const bomb = [...'bcdefghij'].map((name, at) => `${name}: &${name} [${Array(9).fill(`*${'abcdefghi'[at]}`)}]`);
+  expect(read(`a: &a [x]\n${bomb.join('\n')}\nname: A\nstation: t\n`)).toContain('uses aliases');
+});
+
+it.each([
   ['30 min', 30],
   ['5 min', 5],
   ['off', null],
