@@ -75,25 +75,28 @@ export function checkLedger(
   const wrong = (entry: number | null, { rule, message }: { readonly rule: string; readonly message: string }) =>
     report({ entry, rule, what: message });
 
-  for (const { digest, name, found } of bytes.texts())
+  const kept = new Set<string>();
+  for (const { digest, name, found } of bytes.texts()) {
     if (digest !== found)
       return wrong(null, { rule: 'text', message: `the text or picture kept as ${String(name)} was changed` });
+    kept.add(digest);
+  }
 
   for (const row of bytes.entries()) {
     const seq = chain.size;
     if (seq % EVERY === 0) step(seq);
     const entry = entryIn(row, seq, station);
     if (!entry.ok) return wrong(seq, entry.error);
-    const [{ text }, read] = entry.value;
+    const read = entry.value;
     const signed = chain.check(keys);
     if (!signed.ok) return wrong(null, signed.error);
-    const fault = chain.add(text, row.leaf);
+    const fault = chain.add(String(row.text), row.leaf);
     if (fault) return wrong(fault.entry, fault);
     if (last !== undefined && passed(last, read.at).setBackMs > 0) clockSetBack++;
     last = read.at;
     const judged = rules.next(read);
     if (!judged.ok) return wrong(seq, judged.error);
-    const texts = textsThere(bytes, read);
+    const texts = textsThere(kept, read);
     if (!texts.ok) return wrong(seq, texts.error);
     if (read.kind === 'keyed') {
       const vkey = readVerifierKey(read.body.key);
@@ -127,11 +130,8 @@ interface Row {
   readonly text: unknown;
 }
 
-function entryIn(
-  { seq, text }: Row,
-  due: number,
-  station: string,
-): Result<readonly [{ readonly text: string }, RecordedEntry]> {
+/** The entry in this row, which must be of this place and station. */
+function entryIn({ seq, text }: Row, due: number, station: string): Result<RecordedEntry> {
   if (seq !== due) return refuse('gap', `it is missing: the next one there is ${String(seq)}`);
   if (typeof text !== 'string') return refuse('entry-shape', 'it is no text');
   const entry = decodeEntry(text);
@@ -140,7 +140,7 @@ function entryIn(
   if (entry.value.station !== station)
     return refuse('entry-station', `it is of another station, ${entry.value.station}`);
   const read = readEntry(entry.value);
-  return read.ok ? ok([{ text }, read.value] as const) : refuse(read.error.rule, unsaid(read.error.message));
+  return read.ok ? read : refuse(read.error.rule, unsaid(read.error.message));
 }
 
 /** A sentence as the end of another one. */
@@ -148,12 +148,10 @@ const unsaid = (sentence: string): string =>
   `${sentence.charAt(0).toLowerCase()}${sentence.slice(1).replace(/\.$/, '')}`;
 
 /** Whether the texts and pictures that a release names are kept. */
-function textsThere(bytes: LedgerBytes, entry: RecordedEntry): Result<void> {
+function textsThere(kept: ReadonlySet<string>, entry: RecordedEntry): Result<void> {
   if (entry.kind !== 'released') return ok(undefined);
   const { digest, understood, pictures } = entry.body;
-  const missing = [digest, understood, ...pictures.map((each) => each.digest)].find(
-    (each) => bytes.text(each) === undefined,
-  );
+  const missing = [digest, understood, ...pictures.map((each) => each.digest)].find((each) => !kept.has(each));
   return missing === undefined
     ? ok(undefined)
     : refuse('text-missing', `the text ${missing.slice(0, 12)}… that it names is not kept`);

@@ -1,5 +1,4 @@
 import { assertNever } from '../base/assert-never.ts';
-import { graphemes } from '../base/columns.ts';
 import type { Instant } from '../base/instant.ts';
 import { oneLine } from '../base/text.ts';
 import { nameOf } from '../bundle/room.ts';
@@ -8,6 +7,7 @@ import type { App } from './app.ts';
 import { findHand } from './find-hand.ts';
 import type { Move } from './move.ts';
 import { unasked } from './pin-ask.ts';
+import { rubbedOutOf, typedOn } from './typing.ts';
 import { setWords } from './words.ts';
 
 export interface Lock {
@@ -36,13 +36,9 @@ export function lockMoved(app: App, lock: Lock, move: Move): Step | undefined {
   const typed = (field: string): Step => [{ ...app, lock: { ...lock, field }, message: null }, []];
   switch (move.move) {
     case 'type':
-      return typed(
-        graphemes(lock.field + oneLine(move.text))
-          .slice(0, LONGEST_NAME)
-          .join(''),
-      );
+      return typed(typedOn(lock.field, move.text, LONGEST_NAME));
     case 'erase':
-      return typed(graphemes(lock.field).slice(0, -1).join(''));
+      return typed(rubbedOutOf(lock.field));
     case 'escape':
       return typed('');
     case 'enter':

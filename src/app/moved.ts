@@ -22,6 +22,7 @@ import { lockMoved } from './lock.ts';
 import { hearing, isOpen, modeOf } from './mode.ts';
 import type { Mode, Move, Order, ScrollRange } from './move.ts';
 import { pinMoved, unasked } from './pin-ask.ts';
+import { rubbedOutOf } from './typing.ts';
 
 /** The program after one move of the person before the screen. */
 export function moved(before: App, move: Move): Step {
@@ -35,7 +36,7 @@ export function moved(before: App, move: Move): Step {
     case 'type':
       return typed(app, mode, move.text);
     case 'erase':
-      return still({ ...app, field: graphemes(app.field).slice(0, -1).join(''), message: null });
+      return still({ ...app, field: rubbedOutOf(app.field), message: null });
     case 'up':
     case 'down':
       return still(

@@ -3,12 +3,13 @@ import type { Result } from '../base/result.ts';
 import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { releaseOfText } from '../bundle/room.ts';
+import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
 import type { Difference } from '../procedure/differences.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';
 import type { Attempted, RoomLedger } from './room-ledger.ts';
-import { signFirst, signWith } from './sign.ts';
+import { pinAsked, signFirst, signWith } from './sign.ts';
 
 /**
  * Carries out the effects on a ledger. `ring` sounds the bell; `app` tells which bundle is being played; `random` answers so many random
@@ -66,12 +67,6 @@ export function performer(
       : { news: 'refused', refusal: done.error, command };
   }
 }
-
-export const SALT_BYTES = 16;
-
-/** Whether a command was refused for nothing but a PIN, and whether the hand has one. */
-const pinAsked = (rule: string): 'known' | 'new' | undefined =>
-  rule === 'pin-needed' ? 'known' : rule === 'pin-none' ? 'new' : undefined;
 
 async function take(
   ledger: RoomLedger,

@@ -1,6 +1,4 @@
 import { assertNever } from '../base/assert-never.ts';
-import { graphemes } from '../base/columns.ts';
-import { oneLine } from '../base/text.ts';
 import type { Command } from '../bundle/command.ts';
 import { nameOf } from '../bundle/room.ts';
 import { openAgain, refusal, type Step } from './acts.ts';
@@ -8,6 +6,7 @@ import type { App } from './app.ts';
 import type { Move } from './move.ts';
 import { newPin } from './pin-words.ts';
 import type { ToSign } from './sign.ts';
+import { rubbedOutOf, typedOn } from './typing.ts';
 
 /** A PIN that is asked for. It lies over everything else and leaves that as it was. */
 export interface PinAsk {
@@ -25,18 +24,9 @@ const LONGEST = 80;
 export function pinMoved(app: App, ask: PinAsk, move: Move): Step | undefined {
   switch (move.move) {
     case 'type':
-      return [
-        typedTo(
-          app,
-          ask,
-          graphemes(ask.typed + oneLine(move.text))
-            .slice(0, LONGEST)
-            .join(''),
-        ),
-        [],
-      ];
+      return [typedTo(app, ask, typedOn(ask.typed, move.text, LONGEST)), []];
     case 'erase':
-      return [typedTo(app, ask, graphemes(ask.typed).slice(0, -1).join('')), []];
+      return [typedTo(app, ask, rubbedOutOf(ask.typed)), []];
     case 'escape':
       return [unasked(app), []];
     case 'enter':

@@ -17,6 +17,10 @@ export interface ToSign {
   readonly by: HandId;
 }
 
+/** Whether a command was refused for nothing but a PIN, and whether the hand has one. */
+export const pinAsked = (rule: string): 'known' | 'new' | undefined =>
+  rule === 'pin-needed' ? 'known' : rule === 'pin-none' ? 'new' : undefined;
+
 /**
  * Attempts a command with the PIN that was typed for it. A wrong one is in the ledger before anybody hears of it, and refused with
  * `pin-wrong`; while the hand has to wait, none is even looked at.
@@ -27,13 +31,13 @@ export async function signWith(ledger: RoomLedger, to: ToSign, typed: string): P
   // Without a proof: whatever else stands in the way, a wait too, is said before the PIN is compared.
   const before = await ledger.attempt(ticket, command);
   const pin = ledger.room().pins.get(hand);
-  if (before.ok || before.error.rule !== 'pin-needed' || !pin) return before;
+  if (before.ok || pinAsked(before.error.rule) !== 'known' || !pin) return before;
   if (await isPin(typed, pin)) return ledger.attempt(ticket, command, { hand, pin: pin.seq });
   const failed = await ledger.attempt(null, { do: 'fail pin', hand: by, who: hand, for: meaning });
   return failed.ok ? wrong(failed.value, hand) : failed;
 }
 
-/** Sets the first PIN of a hand, then attempts the command with it. `salt`: 16 random bytes. */
+/** Sets the first PIN of a hand, then attempts the command with it. `salt`: `SALT_BYTES` random bytes. */
 export async function signFirst(
   ledger: RoomLedger,
   { ticket, command, signature: { hand } }: ToSign,

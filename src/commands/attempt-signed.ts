@@ -1,13 +1,13 @@
 import { randomBytes } from 'node:crypto';
-import { SALT_BYTES } from '../app/perform.ts';
 import { newPin } from '../app/pin-words.ts';
 import type { Attempted, RoomLedger } from '../app/room-ledger.ts';
-import { signFirst, signWith } from '../app/sign.ts';
+import { pinAsked, signFirst, signWith } from '../app/sign.ts';
 import type { TicketId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { nameOf } from '../bundle/room.ts';
+import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
 import type { Io } from './io.ts';
 import { type Secrets, secrets } from './secrets.ts';
 
@@ -19,15 +19,14 @@ export async function attemptSigned(
   io: Io,
 ): Promise<Result<Attempted>> {
   const done = await ledger.attempt(ticket, command);
-  const signature = done.ok ? undefined : ledger.signature(ticket, command);
-  if (done.ok || !signature) return done;
-  const { rule } = done.error;
-  if (rule !== 'pin-needed' && rule !== 'pin-none') return done;
+  const stage = done.ok ? undefined : pinAsked(done.error.rule);
+  const signature = stage && ledger.signature(ticket, command);
+  if (!signature) return done;
   const asking = secrets(io);
   try {
     const to = { ticket, command, signature, by: THE_ROOM };
     const name = nameOf(ledger.room(), signature.hand);
-    if (rule === 'pin-needed') {
+    if (stage === 'known') {
       const typed = await asking.ask(`${name} signs: ${signature.meaning}. PIN of ${name}`);
       return typed === undefined ? noPin(name) : await signWith(ledger, to, typed);
     }

@@ -1,10 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import { findHand } from '../app/find-hand.ts';
-import { SALT_BYTES } from '../app/perform.ts';
 import { signWith } from '../app/sign.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { nameOf } from '../bundle/room.ts';
-import { sealPin } from '../ledger/scrypt-pin.ts';
+import { SALT_BYTES, sealPin } from '../ledger/scrypt-pin.ts';
 import { choosePin, noPin } from './attempt-signed.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say } from './io.ts';

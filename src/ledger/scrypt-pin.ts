@@ -12,7 +12,10 @@ interface Sealed {
 /** 32 MiB for each try. It slows down whoever has the ledger's file; four digits it can't save from them. */
 const COST = { n: 2 ** 15, r: 8, p: 1 } as const;
 
-/** The PIN as it is kept. `salt`: at least 16 random bytes. */
+/** Bytes of chance that go into each. */
+export const SALT_BYTES = 16;
+
+/** The PIN as it is kept. `salt`: at least `SALT_BYTES` random bytes. */
 export async function sealPin(pin: string, salt: Uint8Array): Promise<Sealed> {
   const hash = await derived(pin, salt, 32, COST);
   return { salt: Buffer.from(salt).toString('hex'), hash: hash.toString('hex'), ...COST };

@@ -15,11 +15,9 @@ export function repeated(rows: readonly WhoRow[]): readonly WhoRow[] {
     if (earlier) found.push({ ...row, before: beforeWords(earlier) });
     last.set(blank, row);
   }
-  const given = new Set(found);
-  const leftStruck = [...last.values()].filter(
-    (row) => row.struck !== null && !found.some(({ seq }) => seq === row.seq),
-  );
-  return [...given, ...leftStruck].sort((a, b) => a.seq - b.seq);
+  const given = new Set(found.map(({ seq }) => seq));
+  const leftStruck = [...last.values()].filter(({ seq, struck }) => struck !== null && !given.has(seq));
+  return [...found, ...leftStruck].sort((a, b) => a.seq - b.seq);
 }
 
 function beforeWords({ value, unit, verdict, by, seq, name, struck, again }: WhoRow): string {

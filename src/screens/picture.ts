@@ -8,13 +8,13 @@ import { far } from './far.ts';
 import { finish } from './finish.ts';
 import { finished } from './finished.ts';
 import { formScreen } from './form-screen.ts';
-import { helper } from './helper.ts';
 import { hold } from './hold.ts';
 import { keyHelp } from './key-help.ts';
 import { lockScreen } from './lock-screen.ts';
 import { lookBack } from './look-back.ts';
 import { pinScreen } from './pin-screen.ts';
 import { sewing } from './sewing.ts';
+import { standBy } from './stand-by.ts';
 import { signOnScreen, stationScreen } from './station.ts';
 import { takeUp } from './take-up.ts';
 import { isTooSmall, tooSmall } from './too-small.ts';
@@ -51,7 +51,7 @@ function atBundle(app: App, play: Play, size: Size): Page {
     case 'changes':
       return changes(app, play, size);
     case 'helping':
-      return helper(app, next, size);
+      return standBy(app, next, size);
     case 'caution':
       return caution(app, next, size);
     case 'point':

@@ -1,9 +1,8 @@
 import { randomBytes } from 'node:crypto';
-import { SALT_BYTES } from '../../app/perform.ts';
 import type { HandId } from '../../base/brand.ts';
 import { type Role, THE_ROOM } from '../../bundle/entries.ts';
 import type { Level } from '../../bundle/skill.ts';
-import { sealPin } from '../../ledger/scrypt-pin.ts';
+import { SALT_BYTES, sealPin } from '../../ledger/scrypt-pin.ts';
 import { happens, type Stage } from './stage.ts';
 
 export const piet = 'OP-01' as HandId;

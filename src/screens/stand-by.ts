@@ -10,7 +10,7 @@ import { frame, gap, textWidth } from './frame.ts';
 import { said } from './said.ts';
 
 /** A step that asks for more than this hand does alone: somebody is named who stands by. */
-export function helper(app: App, next: Extract<Next, { readonly want: 'helping' }>, size: Size): Page {
+export function standBy(app: App, next: Extract<Next, { readonly want: 'helping' }>, size: Size): Page {
   const width = textWidth(size);
   const { step } = next.at;
   const words = wrapRow([said(helpWords(app, next))], width);
