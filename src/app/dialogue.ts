@@ -1,5 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import { type Instant, wallTime } from '../base/instant.ts';
+import { many } from '../base/many.ts';
 import { oneLine } from '../base/text.ts';
 import { allChecks, pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
@@ -131,9 +132,7 @@ function stationQuestion(app: App): Asked {
 
 function heading({ purpose }: App, { bundle, procedure }: Play): readonly string[] {
   const revision = bundle.text && purpose === 'record' ? ` revision ${bundle.text.revision}` : '';
-  const lines = [
-    `${bundle.ticket}: ${procedure.id}${revision}, ${procedure.title}, ${bundle.sets} ${bundle.sets === 1 ? 'set' : 'sets'}`,
-  ];
+  const lines = [`${bundle.ticket}: ${procedure.id}${revision}, ${procedure.title}, ${many(bundle.sets, 'set')}`];
   const rolls = bundle.rolls.length > 0 ? [`Rolls on the ticket: ${bundle.rolls.join(', ')}`] : [];
   const intro = procedure.intro
     .split('\n')

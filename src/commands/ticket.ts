@@ -1,4 +1,5 @@
 import type { ProcedureId, TicketId } from '../base/brand.ts';
+import { many } from '../base/many.ts';
 import { currentRelease } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
 import { whoActs } from './hand.ts';
@@ -36,7 +37,7 @@ export function makeTicket(procedure: string, options: TicketOptions, io: Io): P
     else
       say(
         io,
-        `${ticket}: ${id}, ${sets} ${sets === 1 ? 'set' : 'sets'}. Play it with \`walkfoot sew ${ticket}${options.room ? ` --room ${options.room}` : ''}\`.`,
+        `${ticket}: ${id}, ${many(sets, 'set')}. Play it with \`walkfoot sew ${ticket}${options.room ? ` --room ${options.room}` : ''}\`.`,
       );
     return 0;
 

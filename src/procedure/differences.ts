@@ -1,3 +1,4 @@
+import { many } from '../base/many.ts';
 import { limitWords } from '../measure/limit-words.ts';
 import { plainText } from './plain-text.ts';
 import type { Choice, Point, Procedure, Step } from './procedure.ts';
@@ -48,7 +49,7 @@ function betweenSteps(old: Step, step: Step, say: (what: Difference['what'], tex
 /** What is told of the whole procedure, in an order that both texts share. */
 const wholeWords = ({ title, sets, work, kit, intro }: Procedure): readonly string[] => [
   title,
-  `${sets} ${sets === 1 ? 'set' : 'sets'} in a bundle`,
+  `${many(sets, 'set')} in a bundle`,
   work,
   `kit: ${kit.map(({ id, words, count }) => `${id} ${words}${count > 1 ? ` × ${count}` : ''}`).join(', ')}`,
   plainText(intro),
@@ -74,10 +75,7 @@ function inWords(point: Point, other?: Point): string {
   const kind =
     point.kind === 'hold point' ? 'hold point: ' : other && other.kind !== point.kind ? `${point.kind}: ` : '';
   const unit = 'unit' in point && !('limit' in point && point.limit) ? `, ${point.unit}` : '';
-  const places =
-    other && placesOf(point) !== placesOf(other)
-      ? ` in ${placesOf(point)} ${placesOf(point) === 1 ? 'place' : 'places'}`
-      : '';
+  const places = other && placesOf(point) !== placesOf(other) ? ` in ${many(placesOf(point), 'place')}` : '';
   const options = point.kind === 'choice' ? choiceWords(point) : '';
   return `${kind}${point.text}${places}${unit}${limit}${options}`;
 }

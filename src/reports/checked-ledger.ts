@@ -1,4 +1,5 @@
 import type { LedgerReport } from '../app/check-ledger.ts';
+import { many } from '../base/many.ts';
 
 /** What came of recomputing a ledger, in sentences, one a line. */
 export function checkedLedger({
@@ -20,7 +21,7 @@ export function checkedLedger({
   }
   const behind = entries - signed;
   return [
-    `The ledger of ${station} is intact: ${many(entries, 'entry', 'entries')}, ${many(checkpoints, 'checkpoint', 'checkpoints')}.`,
+    `The ledger of ${station} is intact: ${many(entries, 'entry', 'entries')}, ${many(checkpoints, 'checkpoint')}.`,
     behind === 0
       ? 'The last checkpoint covers all of them.'
       : `${many(behind, 'entry stands', 'entries stand')} behind the last checkpoint, not signed yet.`,
@@ -30,5 +31,3 @@ export function checkedLedger({
     ...keys.map((key) => `Signed with ${key}`),
   ];
 }
-
-const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;

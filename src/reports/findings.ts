@@ -1,5 +1,6 @@
 import chalk, { type ChalkInstance } from 'chalk';
 import { columns } from '../base/columns.ts';
+import { many } from '../base/many.ts';
 import { oneLine } from '../base/text.ts';
 import type { Finding } from '../procedure/finding.ts';
 import { lineText, sourceOf } from '../procedure/source.ts';
@@ -45,9 +46,7 @@ function marked(text: string, line: number, column: number, pen: ChalkInstance):
 function counted(findings: readonly Finding[], files: number): string {
   const errors = findings.filter(({ severity }) => severity === 'error').length;
   const warnings = findings.length - errors;
-  const where = `in ${number(files, 'file')}`;
+  const where = `in ${many(files, 'file')}`;
   if (findings.length === 0) return `Nothing to mend ${where}.`;
-  return `${[number(errors, 'error'), number(warnings, 'warning')].join(' and ')} ${where}.`;
+  return `${[many(errors, 'error'), many(warnings, 'warning')].join(' and ')} ${where}.`;
 }
-
-const number = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;

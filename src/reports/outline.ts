@@ -1,4 +1,5 @@
 import { assertNever } from '../base/assert-never.ts';
+import { many } from '../base/many.ts';
 import { showHidden } from '../base/text.ts';
 import type { Limit } from '../measure/limit.ts';
 import { limitWords } from '../measure/limit-words.ts';
@@ -7,7 +8,7 @@ import type { Point, Procedure, Step, StepFacts } from '../procedure/procedure.t
 /** How the program read a procedure, for people: what is asked in each step, of what kind, and inside which limit. */
 export function outlineReport(procedure: Procedure): string {
   const { id, title, sets, work, steps } = procedure;
-  const head = `${id}  ${title}\n${count(sets, 'set')} in a bundle, ${work}`;
+  const head = `${id}  ${title}\n${many(sets, 'set')} in a bundle, ${work}`;
   return `${showHidden([head, ...steps.map(stepWords)].join('\n\n'))}\n`;
 }
 
@@ -55,5 +56,3 @@ function askedWords(point: Point): string {
 
 const limited = (unit: string, limit: Limit | null): string =>
   limit === null ? `${unit}, not judged` : limitWords(limit);
-
-const count = (size: number, word: string): string => `${size} ${word}${size === 1 ? '' : 's'}`;

@@ -1,5 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { StepId } from '../base/brand.ts';
+import { many } from '../base/many.ts';
 import type { RecordedEntry, Settling } from '../bundle/entries.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import { levelWords } from '../bundle/skill.ts';
@@ -36,7 +37,7 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
     case 'gauge-checked':
       return `${entry.body.gauge} read ${entry.body.reading}, ${entry.body.fit}`;
     case 'ticketed':
-      return `${entry.body.procedure}, ${entry.body.sets} ${entry.body.sets === 1 ? 'set' : 'sets'}${entry.body.rolls.length ? `, rolls ${entry.body.rolls.join(', ')}` : ''}`;
+      return `${entry.body.procedure}, ${many(entry.body.sets, 'set')}${entry.body.rolls.length ? `, rolls ${entry.body.rolls.join(', ')}` : ''}`;
     case 'opened':
       return `revision ${entry.body.revision}`;
     case 'caution-read':

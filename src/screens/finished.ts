@@ -3,6 +3,7 @@ import { bundleSigned } from '../app/signed-words.ts';
 import { lasted, when } from '../app/when.ts';
 import { byHowMuch } from '../app/words.ts';
 import { parseStamp } from '../base/instant.ts';
+import { many } from '../base/many.ts';
 import { allChecks, type Bundle, type Check, isGood } from '../bundle/bundle.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
@@ -38,7 +39,7 @@ export function finished(app: App, play: Play, size: Size): Page {
 }
 
 function counts({ finished: end, sets }: Bundle): string {
-  if (!end) return `${sets} ${sets === 1 ? 'set' : 'sets'}.`;
+  if (!end) return `${many(sets, 'set')}.`;
   const parts = [
     `${end.good} good of ${end.sets}`,
     ...(end.conceded > 0 ? [`${end.conceded} of them by concession`] : []),
