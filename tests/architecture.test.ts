@@ -32,6 +32,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'reports',
     'storage',
   ],
+  'command-line': ['commands'],
 };
 
 const pure = ['base', 'measure', 'procedure', 'bundle', 'ledger', 'app', 'keys'];

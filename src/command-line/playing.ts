@@ -1,0 +1,38 @@
+import { type CommandLine, example } from './command-line.ts';
+
+/** Bundles and practice: what is done at the machine. */
+export function declarePlaying(given: CommandLine): void {
+  const { verb, does, program, io } = given;
+  verb('sew <ticket>', 'play one bundle from where it stands', 'walkfoot sew B-1041 --hand Ines')
+    .option('--hand <name>', 'sign on at once, by name, id or badge')
+    .option('--plain', 'a dialogue of lines instead of a screen')
+    .action(does(async (ticket, options) => (await import('../commands/sew.ts')).sew(ticket, options, io)));
+
+  verb('rehearse <file>', 'play a draft; nothing is recorded', 'walkfoot rehearse procedures/LIN-2207.md')
+    .option('--plain', 'a dialogue of lines instead of a screen')
+    .action(does(async (file, options) => (await import('../commands/rehearse.ts')).rehearse(file, options, io)));
+
+  verb(
+    'ticket <procedure>',
+    'make a ticket for a new bundle',
+    'walkfoot ticket LIN-2207 --sets 2 --roll R-318 --roll R-322',
+  )
+    .option('--sets <n>', 'sets in the bundle (default: as the procedure says)')
+    .option('--roll <name>', 'a roll it is cut from; once for each', (roll: string, rolls: string[] = []) => [
+      ...rolls,
+      roll,
+    ])
+    .option('--name <ticket>', 'the ticket’s name (default: the next number)')
+    .option('--hand <name>', 'who makes it')
+    .option('--json', 'for programs')
+    .action(
+      does(async (procedure, options) => (await import('../commands/ticket.ts')).makeTicket(procedure, options, io)),
+    );
+
+  example(
+    program.command('demo [folder]').description('make a practice room with invented people, procedures and bundles'),
+    'walkfoot demo practice-room --open',
+  )
+    .option('--open', 'make it only when it is missing, then open its station')
+    .action(does(async (folder, options) => (await import('../commands/demo.ts')).demo(folder, options, io)));
+}

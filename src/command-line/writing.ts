@@ -1,0 +1,32 @@
+import type { CommandLine } from './command-line.ts';
+
+/** What a supervisor does with procedures. */
+export function declareWriting(given: CommandLine): void {
+  const { verb, does, io } = given;
+  verb(
+    'proofread [files...]',
+    'say what is unclear or unsafe in procedures',
+    'walkfoot proofread procedures/LIN-2207.md --json',
+  )
+    .option('--json', 'for programs')
+    .action(
+      does(async (files, options) => (await import('../commands/proofread.ts')).proofreadCommand(files, options, io)),
+    );
+
+  verb('outline <file>', 'show how the program reads a procedure', 'walkfoot outline procedures/LIN-2207.md --json')
+    .option('--json', 'for programs')
+    .action(does(async (file, options) => (await import('../commands/outline.ts')).outlineCommand(file, options, io)));
+
+  verb(
+    'release <procedure>',
+    'freeze a draft and its pictures as the next revision',
+    'walkfoot release LIN-2207 --hand Vera',
+  )
+    .requiredOption('--hand <name>', 'the supervisor who releases it')
+    .option('--json', 'for programs')
+    .action(
+      does(async (procedure, options) =>
+        (await import('../commands/release.ts')).releaseProcedure(procedure, options, io),
+      ),
+    );
+}
