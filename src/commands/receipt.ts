@@ -1,5 +1,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { openCheckpoint } from '../ledger/checkpoint.ts';
+import { verifierOf } from '../ledger/note-key.ts';
 import { makeReceipt } from '../ledger/receipt.ts';
 import { inPlainWords } from '../storage/trouble.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
@@ -21,15 +23,19 @@ export function receipt(typed: string, options: ReceiptOptions, io: Io): Promise
     const from = since?.value.checkpoint.size;
     const key = await ledger.key();
     const checkpoint = await store.seal(key);
-    const tree = await store.tree();
-    if (from !== undefined && (from < 1 || from > tree.size))
+    const sealed = openCheckpoint(checkpoint, verifierOf(key));
+    if (!sealed.ok) return cannot(io, `${sealed.error.message} Run \`walkfoot verify\`.`);
+    const { size } = sealed.value;
+    if (from !== undefined && (from < 1 || from > size))
       return cannot(
         io,
-        `${options.since} was signed over ${from} entries, and this ledger has ${tree.size}: it is another ledger’s, or this one’s end was cut off.`,
+        `${options.since} was signed over ${from} entries, and this ledger has ${size}: it is another ledger’s, or this one’s end was cut off.`,
       );
-    const entries = await store.read({ ticket });
+    // Another program may have written since: what the checkpoint does not cover is not proved by it.
+    const { nodeAt } = await store.tree();
+    const entries = (await store.read({ ticket })).filter(({ entry }) => entry.seq < size);
     const made = makeReceipt(
-      { ticket, entries, tree, checkpoint, ...(from === undefined ? {} : { since: from }) },
+      { ticket, entries, tree: { size, nodeAt }, checkpoint, ...(from === undefined ? {} : { since: from }) },
       key,
     );
     if (!made.ok) return cannot(io, `${made.error.message} Run \`walkfoot verify\`.`);
@@ -41,7 +47,7 @@ export function receipt(typed: string, options: ReceiptOptions, io: Io): Promise
     inPlainWords(path, () => writeFileSync(path, made.value, { flag: 'wx', flush: true }));
     say(
       io,
-      `${file}: ${entries.length} entries of ${ticket}, signed over ${tree.size}. Check it with \`walkfoot verify ${file} --key KEY\`; \`walkfoot station\` prints the key.`,
+      `${file}: ${entries.length} entries of ${ticket}, signed over ${size}. Check it with \`walkfoot verify ${file} --key KEY\`; \`walkfoot station\` prints the key.`,
     );
     return 0;
   });

@@ -2,10 +2,12 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { receipt } from '../../src/commands/receipt.ts';
 import { station } from '../../src/commands/station.ts';
 import { verify } from '../../src/commands/verify.ts';
+import type { LedgerStore } from '../../src/ledger/ledger-store.ts';
+import { openLedger } from '../../src/storage/sqlite-ledger.ts';
 import { tempFolder } from '../storage/temp-folder.ts';
 import { callDemo, called } from './demo-room.ts';
 
@@ -158,4 +160,22 @@ test('a pipe or a device given for a file is refused at once, where reading it w
     expect(await verify(undefined, { key: file })).toEqual(refused);
     expect(await receipt('b-1042', { since: file })).toEqual(refused);
   }
+});
+
+test('a receipt is good although another program writes between its signature and its proof', async () => {
+  const { receipt, verify, room, key } = await auditorsRoom();
+  const any = openLedger(join(tempFolder(), 'any.db'), { station: 'SEW-1' });
+  const written: LedgerStore = Object.getPrototypeOf(any);
+  await any.close();
+  const { seal } = written;
+  vi.spyOn(written, 'seal').mockImplementationOnce(async function (this: LedgerStore, by) {
+    const checkpoint = await seal.call(this, by);
+    const noted = { ticket: 'B-1042', nth: 999, set: null, step: null, text: 'meanwhile' };
+    await this.append(await this.head(), [
+      { at: '2026-11-25T12:00:00.000+01:00', hand: 'OP-02', kind: 'noted', body: noted },
+    ]);
+    return checkpoint;
+  });
+  expect(await receipt('B-1042')).toMatchObject({ code: 0, err: '' });
+  expect(await verify('B-1042.receipt', { room, key })).toMatchObject({ code: 0 });
 });
