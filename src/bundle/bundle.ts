@@ -83,6 +83,8 @@ export interface Bundle {
   readonly conceded: ReadonlyMap<string, ReadonlySet<number>>;
   readonly scrapped: ReadonlySet<number>;
   readonly clocks: ReadonlyMap<string, RunningClock>;
+  /** How often its code was put on paper. */
+  readonly printed: number;
   readonly lastAt: string;
   readonly lastSeq: number;
   /** How many entries it has, its ticket not counted. */

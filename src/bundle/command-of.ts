@@ -82,6 +82,8 @@ export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-pr
       const { hold, how, set, reason } = entry.body;
       return { do: 'settle', hand, hold, how: howOf(how, set), reason };
     }
+    case 'printed':
+      return { do: 'print', hand, what: entry.body.what };
     case 'noted':
       return { do: 'note', hand, text: entry.body.text };
     case 'finished':

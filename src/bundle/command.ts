@@ -1,6 +1,6 @@
 import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
 import type { SetNumber } from './bundle.ts';
-import type { Role } from './entries.ts';
+import type { Paper, Role } from './entries.ts';
 import type { Meaning } from './meaning.ts';
 import type { SealedPin } from './pin.ts';
 
@@ -57,6 +57,8 @@ export type BundleCommand =
   /** `about: 'point'` stops at the point that is wanted now; a concession will then let that point through. */
   | { readonly do: 'hold'; readonly about: 'point' | 'bundle'; readonly reason: string; readonly name?: string }
   | { readonly do: 'settle'; readonly hold: string; readonly how: SettleHow; readonly reason: string }
+  /** Puts the ticket's code on paper. */
+  | { readonly do: 'print'; readonly what: Paper }
   | { readonly do: 'note'; readonly text: string }
   | { readonly do: 'finish'; readonly good: number };
 

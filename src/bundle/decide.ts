@@ -5,6 +5,7 @@ import { decideAtPoint } from './decide-at-point.ts';
 import { decideBundle } from './decide-bundle.ts';
 import { decideHold } from './decide-hold.ts';
 import { decidePeople } from './decide-people.ts';
+import { decidePrint } from './decide-print.ts';
 import { decideRoom } from './decide-room.ts';
 import type { EntryDraft } from './entries.ts';
 import { signed } from './signature.ts';
@@ -46,6 +47,8 @@ function unsigned(situation: Situation, command: Command): Result<readonly Entry
       `${situation.bundle.ticket} is finished and stays as it is: make a new ticket for more work.`,
     );
   switch (command.do) {
+    case 'print':
+      return decidePrint(situation, command);
     case 'hold':
     case 'settle':
       return decideHold(situation, command);

@@ -35,6 +35,10 @@ const cost = (most: number) => z.int().check(z.positive(), z.maximum(most));
 export const roles = ['sewer', 'supervisor', 'auditor'] as const;
 export type Role = (typeof roles)[number];
 
+/** What is printed with a ticket's code on it: a label for the bundle, or its procedure as a form. */
+export const papers = ['label', 'sheet'] as const;
+export type Paper = (typeof papers)[number];
+
 const verdicts = ['within', 'below', 'above', 'unacceptable', 'not judged'] as const;
 
 const settling = z.discriminatedUnion('as', [
@@ -147,6 +151,8 @@ const bodies = {
     /** A bundle on hold cannot be finished; it stands here so that the three counts can be added. */
     held: z.literal(0),
   }),
+  /** Paper that carries the ticket's code: `copy` is 0 for the first, whatever it was; the others say COPY and their number. */
+  printed: z.strictObject({ ...inBundle, what: z.enum(papers), copy: count, digest, signed }),
   noted: z.strictObject({ ...inBundle, set, step: z.nullable(step), text: words }),
   'gauge-checked': z.strictObject({ gauge: words, reading: words, fit: z.enum(['fit', 'unfit']) }),
 } as const;

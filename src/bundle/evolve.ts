@@ -85,6 +85,8 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
     }
     case 'settled':
       return settled(bundle, entry, entry.body);
+    case 'printed':
+      return { ...bundle, printed: bundle.printed + 1 };
     case 'noted':
       return bundle;
     default:
@@ -109,6 +111,7 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
     conceded: new Map(),
     scrapped: new Set(),
     clocks: new Map(),
+    printed: 0,
     lastAt: entry.at,
     lastSeq: entry.seq,
     entries: 0,

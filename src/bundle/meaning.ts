@@ -6,6 +6,7 @@ export const meanings = [
   'released',
   'withdrawn',
   'struck',
+  'reprinted',
   'enrolled',
   'retired',
   'keyed',

@@ -40,6 +40,8 @@ export function signatureFor(
       const check = bundle && allChecks(bundle).find(({ seq }) => seq === command.entry);
       return check && check.hand !== hand ? { hand, meaning: 'struck' } : undefined;
     }
+    case 'print':
+      return bundle && bundle.printed > 0 ? { hand, meaning: 'reprinted' } : undefined;
     case 'enrol':
       return hand === THE_ROOM ? undefined : { hand, meaning: 'enrolled' };
     case 'set skill':

@@ -56,6 +56,8 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
       return entry.body.reason ?? null;
     case 'finished':
       return `${entry.body.good} of ${entry.body.sets} good, ${entry.body.conceded} by concession, ${entry.body.scrapped} scrapped`;
+    case 'printed':
+      return entry.body.copy === 0 ? entry.body.what : `${entry.body.what}, COPY ${entry.body.copy}`;
     case 'noted':
       return entry.body.text;
     default:

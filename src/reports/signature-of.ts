@@ -38,6 +38,8 @@ function meaningOf(entry: RecordedEntry): Meaning | null {
     case 'retired':
     case 'keyed':
       return entry.kind;
+    case 'printed':
+      return entry.body.copy > 0 ? 'reprinted' : null;
     case 'skilled':
       return 'skill entered';
     case 'pin-set':

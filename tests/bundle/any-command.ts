@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import type { HandId, ProcedureId, TicketId } from '../../src/base/brand.ts';
 import type { SetNumber } from '../../src/bundle/bundle.ts';
 import type { Command, SettleHow } from '../../src/bundle/command.ts';
-import { THE_ROOM } from '../../src/bundle/entries.ts';
+import { papers, THE_ROOM } from '../../src/bundle/entries.ts';
 import { audit, digest, gone, ines, jon, LIN, olaf, pointId, stepId, stranger, TICKET, vera } from './world.ts';
 
 const hand = fc.constantFrom<HandId>(
@@ -121,6 +121,7 @@ export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
   ),
   as('settle', fc.record({ hold: holdName, how, reason: words })),
   as('note', fc.record({ text: words })),
+  as('print', fc.record({ what: fc.constantFrom(...papers) })),
   as('finish', fc.record({ good: count })),
 );
 

@@ -127,6 +127,7 @@ const sensible: fc.Arbitrary<Move> = fc
       () => resume(to),
       () => release('b'),
       () => signOn(to),
+      () => ({ hand: to, do: 'print', what: 'label' }),
       (w) => finish(w.bundle ? setsLeft(w.bundle).length : 0, owner(w)),
     );
   })

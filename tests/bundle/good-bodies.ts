@@ -48,6 +48,7 @@ export const goodBodies: Readonly<Record<string, object>> = {
   paused: { ...within },
   resumed: { ...within, procedure: 'LIN', digest: D },
   finished: { ...within, sets: 2, good: 2, conceded: 0, scrapped: 0, held: 0 },
+  printed: { ...within, what: 'label', copy: 1, digest: D, signed: true },
   noted: { ...within, set: null, step: null, text: 'damp' },
   'gauge-checked': { gauge: 'tape 1', reading: '100 mm', fit: 'fit' },
 };
