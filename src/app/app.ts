@@ -3,7 +3,7 @@ import type { Instant } from '../base/instant.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import { type Next, next } from '../bundle/next.ts';
 import type { Room } from '../bundle/room.ts';
-import type { Difference } from '../procedure/differences.ts';
+import type { Difference } from '../procedure/difference.ts';
 import type { Lock } from './lock.ts';
 import type { PinAsk } from './pin-ask.ts';
 import type { Playing } from './room-ledger.ts';

@@ -10,6 +10,7 @@ import { limitWords } from '../measure/limit-words.ts';
 import { plainText } from '../procedure/plain-text.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
+import { changesOf, differenceLine } from './difference-words.ts';
 import type { News } from './effect.ts';
 import { question as formQuestion } from './form.ts';
 import { helpWords } from './help-words.ts';
@@ -162,13 +163,8 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
     }
     case 'changes':
       return {
-        lines: [
-          'Changed since you sewed it last:',
-          ...play.changes.map(
-            (each) => `  ${each.step === null ? 'everywhere' : `step ${each.step}`}, ${each.what}: ${each.text}`,
-          ),
-        ],
-        prompt: 'Changes (enter: read)',
+        lines: changeLines(play, next),
+        prompt: 'Change (enter: read)',
       };
     case 'helping':
       return {
@@ -268,4 +264,12 @@ function help(app: App): readonly string[] {
     'hold REASON. settle: a supervisor ends a hold. go back REASON: when the step allows it.',
     'hands over NAME. leave: the bundle waits for you. never mind: out of a question.',
   ];
+}
+
+function changeLines(play: Play, next: Extract<Play['next'], { readonly want: 'changes' }>): readonly string[] {
+  const { difference, of } = changesOf(play, next);
+  const said = difference
+    ? differenceLine(difference)
+    : 'the file is another one, but nothing in it that you are shown.';
+  return [oneLine(`Changed since you sewed it last, ${next.number} of ${of}: ${said}`)];
 }

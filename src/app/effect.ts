@@ -5,7 +5,7 @@ import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
 import type { Room } from '../bundle/room.ts';
-import type { Difference } from '../procedure/differences.ts';
+import type { Difference } from '../procedure/difference.ts';
 import type { Form } from './app.ts';
 import type { Intent } from './intent.ts';
 import type { Move } from './move.ts';

@@ -4,6 +4,7 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import { allChecks, type Check } from '../bundle/bundle.ts';
 import type { Command, SettleHow } from '../bundle/command.ts';
 import { type App, type Play, undoable } from './app.ts';
+import { changesOf } from './difference-words.ts';
 import { findHand } from './find-hand.ts';
 
 /** What a person at the bundle wants, whether by keys or by lines of text. */
@@ -65,7 +66,7 @@ export function commandOf(app: App, play: Play, hand: HandId, intent: Intent): R
 const newestCheck = (play: Play): Check | undefined =>
   allChecks(play.bundle).findLast((check) => !check.struck && !check.again);
 
-function answer(app: App, { next, ticket }: Play, hand: HandId, text: string): Result<Command> {
+function answer(app: App, { next, ticket, changes }: Play, hand: HandId, text: string): Result<Command> {
   switch (next.want) {
     case 'opening':
       return ok({ do: 'open', hand });
@@ -77,7 +78,7 @@ function answer(app: App, { next, ticket }: Play, hand: HandId, text: string): R
     case 'caution':
       if (text.trim() !== '') return refuse('only-read', 'This is only to be read: press enter when you have read it.');
       return next.want === 'changes'
-        ? ok({ do: 'read changes', hand })
+        ? ok({ do: 'read changes', hand, change: next.number, of: changesOf({ changes }, next).of })
         : ok({ do: 'read caution', hand, set: next.at.set, step: next.at.step.id, caution: next.number });
     case 'helping': {
       const by = findHand(app.room, text);

@@ -4,7 +4,7 @@ import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { releaseOfText } from '../bundle/room.ts';
 import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
-import type { Difference } from '../procedure/differences.ts';
+import type { Difference } from '../procedure/difference.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';

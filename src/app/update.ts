@@ -169,7 +169,7 @@ function wantsTheSame(a: Next, b: Next): boolean {
   if (a.want === 'point' && b.want === 'point')
     return a.at.set === b.at.set && a.at.step.id === b.at.step.id && a.point.id === b.point.id && a.place === b.place;
   if (a.want === 'settling' && b.want === 'settling') return a.hold.name === b.hold.name;
-  return a.want === b.want && a.want !== 'caution';
+  return a.want === b.want && a.want !== 'caution' && a.want !== 'changes';
 }
 
 const isOutside = (entry: RecordedEntry): boolean =>

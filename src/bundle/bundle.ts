@@ -76,8 +76,8 @@ export interface Bundle {
     readonly set: SetNumber;
     readonly step: StepId;
   }[];
-  /** Who opened it on a text that is not the one they had played before, and which that was, while the changes are unread. */
-  readonly changesToRead: { readonly hand: HandId; readonly from: Digest } | null;
+  /** Who opened it on a text that is not the one they had played before, and which that was; how many of the changes are read, while others are not. */
+  readonly changesToRead: { readonly hand: HandId; readonly from: Digest; readonly read: number } | null;
   readonly holds: readonly Hold[];
   /** Blanks let through by a concession: their places, by `pointKey`. */
   readonly conceded: ReadonlyMap<string, ReadonlySet<number>>;

@@ -49,7 +49,7 @@ export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-pr
     case 'handed-over':
       return { do: 'hand over', hand, to: entry.body.to };
     case 'changes-read':
-      return { do: 'read changes', hand };
+      return { do: 'read changes', hand, change: entry.body.change ?? 1, of: entry.body.of ?? 1 };
     case 'caution-read': {
       const { set, step, caution } = entry.body;
       return { do: 'read caution', hand, set, step, caution };

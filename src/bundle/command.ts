@@ -41,7 +41,8 @@ export type BundleCommand =
   | { readonly do: 'resume' }
   | { readonly do: 'pause'; readonly reason?: string }
   | { readonly do: 'hand over'; readonly to: HandId }
-  | { readonly do: 'read changes' }
+  /** One of the changes is read: `change` counts from 1, and there are `of` of them. */
+  | { readonly do: 'read changes'; readonly change: number; readonly of: number }
   | ({ readonly do: 'read caution'; readonly caution: number } & AtStep)
   /** `by` stands by at this step, for which the hand has not the skill. */
   | ({ readonly do: 'help'; readonly by: HandId } & AtStep)

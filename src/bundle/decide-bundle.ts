@@ -65,11 +65,12 @@ export function decideBundle(
       if (bar) return bar;
       if (!bundle.text || bundle.changesToRead?.hand !== hand)
         return refuse('no-changes', 'There are no changes to read: go on.');
-      const { from } = bundle.changesToRead;
-      return leave({
-        kind: 'changes-read',
-        body: { ticket, procedure: bundle.procedure, from, to: bundle.text.digest },
-      });
+      const { from, read } = bundle.changesToRead;
+      const { change, of } = command;
+      if (change !== read + 1 || !Number.isSafeInteger(of) || of < change)
+        return refuse('changes-order', `Change ${read + 1} is to be read next: read them one after another.`);
+      const body = { ticket, procedure: bundle.procedure, from, to: bundle.text.digest };
+      return leave({ kind: 'changes-read', body: of === 1 ? body : { ...body, change, of } });
     }
     case 'strike': {
       const check = allChecks(bundle).find((each) => each.seq === command.entry);

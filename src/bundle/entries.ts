@@ -104,7 +104,15 @@ const bodies = {
   'caution-read': z.strictObject({ ...inBundle, set, step, caution: z.int().check(z.positive()), digest }),
   /** Who stood by at a step that asks for a skill the sewer does not have alone. */
   helped: z.strictObject({ ...inBundle, set, step, by: hand }),
-  'changes-read': z.strictObject({ ...inBundle, procedure, from: digest, to: digest }),
+  /** `change`: which of the changes was read, of how many; neither where there was only one to read. */
+  'changes-read': z.strictObject({
+    ...inBundle,
+    procedure,
+    from: digest,
+    to: digest,
+    change: z.optional(z.int().check(z.positive())),
+    of: z.optional(z.int().check(z.minimum(2))),
+  }),
   'clock-started': z.strictObject({ ...inBundle, set, step, point, digest }),
   checked: z.strictObject({
     ...inBundle,

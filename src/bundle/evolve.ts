@@ -51,7 +51,7 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
       return { ...bundle, work: 'finished', finished: counts };
     }
     case 'changes-read':
-      return { ...bundle, changesToRead: null };
+      return { ...bundle, changesToRead: changesAfter(bundle, entry.body) };
     case 'caution-read': {
       const { set, step, caution } = entry.body;
       return {
@@ -119,8 +119,16 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
 }
 
 function taken(bundle: Bundle, hand: HandId, { changedFrom }: { readonly changedFrom?: Digest | undefined }): Bundle {
-  return { ...bundle, work: 'open', hand, changesToRead: changedFrom ? { hand, from: changedFrom } : null };
+  return { ...bundle, work: 'open', hand, changesToRead: changedFrom ? toRead(bundle, hand, changedFrom) : null };
 }
+
+/** Who comes back in the midst of the changes goes on behind those read before. */
+function toRead({ changesToRead: known }: Bundle, hand: HandId, from: Digest): NonNullable<Bundle['changesToRead']> {
+  return known?.hand === hand && known.from === from ? known : { hand, from, read: 0 };
+}
+
+const changesAfter = ({ changesToRead }: Bundle, { change, of }: Body<'changes-read'>): Bundle['changesToRead'] =>
+  changesToRead && change !== undefined && change !== of ? { ...changesToRead, read: change } : null;
 
 function checked(bundle: Bundle, entry: RecordedEntry, body: Body<'checked'>): Bundle {
   const { ticket: _, nth: __, clockBack: ___, ...rest } = body;

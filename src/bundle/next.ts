@@ -23,7 +23,8 @@ export type Next =
   | { readonly want: 'opening' }
   | { readonly want: 'resuming' }
   | { readonly want: 'settling'; readonly hold: Hold }
-  | { readonly want: 'changes'; readonly from: Digest }
+  /** `number`: which of the changes is to be read, from 1. */
+  | { readonly want: 'changes'; readonly from: Digest; readonly number: number }
   /** Somebody who does it alone is to stand by: the step asks for a skill this hand has only so far. */
   | { readonly want: 'helping'; readonly at: Place; readonly skill: string; readonly level: Level }
   | {
@@ -56,7 +57,8 @@ export function next(procedure: Procedure, room: Room, bundle: Bundle, hand: Han
   const hold = openHold(bundle);
   if (hold) return { want: 'settling', hold };
   if (bundle.work !== 'open' || bundle.hand !== hand) return { want: 'resuming' };
-  if (bundle.changesToRead?.hand === hand) return { want: 'changes', from: bundle.changesToRead.from };
+  const changes = bundle.changesToRead;
+  if (changes?.hand === hand) return { want: 'changes', from: changes.from, number: changes.read + 1 };
   const wanted = wantedPoint(procedure, bundle);
   if (!wanted) return { want: 'finish' };
   return (

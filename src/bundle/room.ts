@@ -132,7 +132,8 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
       return changedFrom ? room : played(room, entry.hand, procedure, digest);
     }
     case 'changes-read':
-      return played(room, entry.hand, entry.body.procedure, entry.body.to);
+      // Known when the last of them is read.
+      return entry.body.change === entry.body.of ? played(room, entry.hand, entry.body.procedure, entry.body.to) : room;
     case 'caution-read': {
       const { digest, step, caution } = entry.body;
       const read = new Set(room.readThisShift.get(entry.hand)).add(cautionKey(digest, step, caution));

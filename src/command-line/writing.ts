@@ -18,6 +18,18 @@ export function declareWriting(given: CommandLine): void {
     .action(does(async (file, options) => (await import('../commands/outline.ts')).outlineCommand(file, options, io)));
 
   verb(
+    'changes <procedure> [from] [to]',
+    'what differs between two revisions, or the newest and the draft; which past readings would be outside',
+    'walkfoot changes LIN-2207 B C',
+  )
+    .option('--json', 'for programs')
+    .action(
+      does(async (procedure, from, to, options) =>
+        (await import('../commands/changes.ts')).changes(procedure, from, to, options, io),
+      ),
+    );
+
+  verb(
     'release <procedure>',
     'freeze a draft and its pictures as the next revision',
     'walkfoot release LIN-2207 --hand Vera',

@@ -1,17 +1,15 @@
 import { readEntries } from '../app/read-entries.ts';
-import { keptProcedure } from '../app/understood.ts';
 import { assertNever } from '../base/assert-never.ts';
-import type { Digest } from '../base/brand.ts';
 import { formatStamp, inUtc } from '../base/instant.ts';
 import { ok, type Result } from '../base/result.ts';
-import type { EntryKind, RecordedEntry } from '../bundle/entries.ts';
+import type { RecordedEntry } from '../bundle/entries.ts';
 import { emptyRoom, evolveRoom } from '../bundle/room.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
-import type { Procedure } from '../procedure/procedure.ts';
 import { type Past, pastOf } from '../reports/past.ts';
 import { type WhoRow, whoRows } from '../reports/who.ts';
 import { inRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, sayJson } from './io.ts';
+import { ofTickets, textsOf } from './read-past.ts';
 import { type Question, type WhoSaid, whoQuestion } from './who-question.ts';
 import { stepIsThere } from './who-step.ts';
 
@@ -83,18 +81,6 @@ async function ofTicket(store: LedgerStore, ticket: string): Promise<readonly Re
   return exact.length > 0 ? exact : readEntries(store, { ticket: ticket.toUpperCase() });
 }
 
-/** All entries of the bundles that an entry of this kind names. */
-async function ofTickets(
-  store: LedgerStore,
-  kind: EntryKind,
-  named: (entry: RecordedEntry) => string | undefined,
-): Promise<readonly RecordedEntry[]> {
-  const tickets = new Set((await readEntries(store, { kinds: [kind] })).map(named));
-  const bundles: (readonly RecordedEntry[])[] = [];
-  for (const ticket of tickets) if (ticket !== undefined) bundles.push(await readEntries(store, { ticket }));
-  return bundles.flat().sort((a, b) => a.seq - b.seq);
-}
-
 interface AnswerFrom {
   readonly past: Past;
   readonly store: LedgerStore;
@@ -138,24 +124,4 @@ async function sayRows(rows: readonly WhoRow[], { json, csv }: WhoOptions, io: I
     const { whoReport } = await import('../reports/who-report.ts');
     io.out(`${whoReport(rows, io.stdout.isTTY ? io.stdout.columns : null).join('\n')}\n`);
   }
-}
-
-interface Texts {
-  /** The procedures these bundles were opened with, as far as they are kept, by the digest of their understanding. */
-  readonly texts: ReadonlyMap<Digest, Procedure>;
-  /** Why one of them cannot be shown: a release keeps its text, so that it is gone is a damage. */
-  readonly lost: string | undefined;
-}
-
-async function textsOf(store: LedgerStore, entries: readonly RecordedEntry[]): Promise<Texts> {
-  const texts = new Map<Digest, Procedure>();
-  let lost: string | undefined;
-  for (const understood of new Set(
-    entries.flatMap((entry) => (entry.kind === 'opened' ? [entry.body.understood] : [])),
-  )) {
-    const text = await keptProcedure(store, understood);
-    if (text.ok) texts.set(understood, text.value);
-    else lost ??= text.error.message;
-  }
-  return { texts, lost };
 }

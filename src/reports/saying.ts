@@ -40,6 +40,8 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
       return `${entry.body.procedure}, ${many(entry.body.sets, 'set')}${entry.body.rolls.length ? `, rolls ${entry.body.rolls.join(', ')}` : ''}`;
     case 'opened':
       return `revision ${entry.body.revision}`;
+    case 'changes-read':
+      return entry.body.change === undefined ? null : `change ${entry.body.change} of ${entry.body.of}`;
     case 'caution-read':
       return cautionWords(steps, entry.body.step, entry.body.caution);
     case 'struck':

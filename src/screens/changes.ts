@@ -1,32 +1,44 @@
 import type { App, Play } from '../app/app.ts';
-import type { Difference } from '../procedure/differences.ts';
+import { changesOf, kindOfDifference, placeOfDifference, textsOfDifference } from '../app/difference-words.ts';
+import type { Next } from '../bundle/next.ts';
+import type { Difference } from '../procedure/difference.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
-import type { Row } from '../widgets/row.ts';
+import type { Row, Style } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { beside } from './beside.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { said } from './said.ts';
 
-/** What is new in the procedure since this hand sewed it last; read before the work goes on. */
-export function changes(app: App, play: Play, size: Size): Page {
+type ChangesNext = Extract<Next, { readonly want: 'changes' }>;
+
+/** One thing that is new in the procedure since this hand sewed it last; each is read before the work goes on. */
+export function changes(app: App, play: Play, next: ChangesNext, size: Size): Page {
   const width = textWidth(size);
-  const body =
-    play.changes.length === 0
-      ? wrapRow([said('The file is another one, but nothing in it that you are shown.')], width)
-      : play.changes.flatMap((each) => [...difference(each, width), ...gap(size)]);
+  const { difference, of } = changesOf(play, next);
+  const count = `Changed since you sewed it last: ${next.number} of ${of}`;
   return frame(app, size, {
-    top: [...wrapRow([said('Changed since you sewed it last')], width), ...gap(size)],
-    body,
+    top: [...wrapRow([said(count)], width), ...gap(size)],
+    body: difference
+      ? [...about(difference, play, width), ...gap(size), ...texts(difference, width)]
+      : wrapRow([said('The file is another one, but nothing in it that you are shown.')], width),
   });
 }
 
-const difference = ({ what, step, text }: Difference, width: number): readonly Row[] =>
-  beside(
-    said(`${step === null ? 'all   ' : `step ${step}`}  ${WORDS[what]}  `),
-    [said(text.replace(/\s+/g, ' '))],
-    [],
-    width,
-  );
+function about(difference: Difference, { procedure }: Play, width: number): readonly Row[] {
+  const title = procedure.steps.find(({ id }) => id === difference.stepId)?.title;
+  const where = [placeOfDifference(difference), ...(title === undefined ? [] : [title])].join(' ');
+  const { of } = textsOfDifference(difference);
+  return [
+    ...wrapRow([said(where)], width),
+    ...wrapRow([said(kindOfDifference(difference), 'strong')], width),
+    ...(of === null ? [] : wrapRow([said(of)], width)),
+  ];
+}
 
-const WORDS = { added: 'new    ', removed: 'gone   ', changed: 'changed' } as const;
+function texts(difference: Difference, width: number): readonly Row[] {
+  const { before, after } = textsOfDifference(difference);
+  const told = (name: string, text: string | null, style: Style): readonly Row[] =>
+    text === null ? [] : beside(said(name), [said(text.replace(/\s+/g, ' '), style)], [], width);
+  return [...told('was  ', before, 'plain'), ...told('now  ', after, 'bright')];
+}

@@ -49,7 +49,7 @@ function atBundle(app: App, play: Play, size: Size): Page {
     case 'settling':
       return hold(app, play, next.hold, size);
     case 'changes':
-      return changes(app, play, size);
+      return changes(app, play, next, size);
     case 'helping':
       return standBy(app, next, size);
     case 'caution':

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { differenceLine } from '../../src/app/difference-words.ts';
 import { modeOf } from '../../src/app/mode.ts';
 import type { Move, Order } from '../../src/app/move.ts';
 import type { AppStore } from '../../src/app/store.ts';
@@ -177,8 +178,8 @@ test('the same hand reads what changed before the first bundle on a new revision
   });
   await enter(program, 'B-2');
   expect(modeOf(program.app())).toBe('changes');
-  expect(program.app().play?.changes.map(({ text }) => text)).toEqual([
-    'Line to edge, 310.5 to 313.5 mm → Line to edge, 311 to 313 mm',
+  expect(program.app().play?.changes.map(differenceLine)).toEqual([
+    'step 2, limit tightened: Line to edge: 310.5 to 313.5 mm → 311 to 313 mm',
   ]);
   await enter(program, '');
   expect(pointAt(program)).toBe('all Pieces 1');

@@ -98,7 +98,7 @@ export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
   as('resume', bare),
   as('pause', maybe('reason', words)),
   as('hand over', fc.record({ to: hand })),
-  as('read changes', bare),
+  as('read changes', fc.record({ change: fc.integer({ min: 0, max: 3 }), of: fc.integer({ min: 0, max: 3 }) })),
   as('read caution', fc.record({ set, step, caution: place })),
   as('start clock', fc.record({ set, step, point })),
   as(

@@ -98,7 +98,8 @@ const worksOn: Move = (world) => {
   if (!ready(world)) return tries(() => open)(world);
   const wanted = wants(world, owner(world));
   if (wanted.want === 'resuming') return tries((w) => ({ hand: owner(w), do: 'resume' }))(world);
-  if (wanted.want === 'changes') return tries((w) => ({ hand: owner(w), do: 'read changes' }))(world);
+  if (wanted.want === 'changes')
+    return tries((w) => ({ hand: owner(w), do: 'read changes', change: wanted.number, of: 2 }))(world);
   if (wanted.want !== 'point' && wanted.want !== 'caution' && wanted.want !== 'helping') return world;
   const witness = owner(world) === olaf ? vera : olaf;
   return tries((w) => onward(w, owner(w), witness))(patiently(world, owner(world)));

@@ -10,7 +10,12 @@ export const open: Command = { hand: ines, do: 'open' };
 export const leave: Do<'pause'> = { hand: ines, do: 'pause' };
 export const resume = (hand: HandId = ines): Command => ({ hand, do: 'resume' });
 export const handOver = (to: HandId, hand: HandId = ines): Command => ({ hand, do: 'hand over', to });
-export const readChanges = (hand: HandId = ines): Command => ({ hand, do: 'read changes' });
+export const readChanges = (hand: HandId = ines, change = 1, of = change): Command => ({
+  hand,
+  do: 'read changes',
+  change,
+  of,
+});
 export const note = (text: string, hand: HandId = ines): Command => ({ hand, do: 'note', text });
 export const finish = (good: number, hand: HandId = ines): Command => ({ hand, do: 'finish', good });
 export const strike = (entry: number, hand: HandId = ines, reason = 'wrong key'): Command => ({

@@ -168,12 +168,28 @@ test('who returns after a new revision reads the changes first', () => {
   const back = given(before, release('b'));
   back.when(open).leaves(['opened', { revision: 'B', changedFrom: digest('a') }]);
   const opened = given(before, release('b'), open);
-  expect(wants(opened.world)).toEqual({ want: 'changes', from: digest('a') });
+  expect(wants(opened.world)).toEqual({ want: 'changes', from: digest('a'), number: 1 });
   opened.when(check('mark', 'marked', 1)).refused('changes-first');
   opened.when(finish(2)).refused('changes-first');
   opened.when(readChanges()).leaves(['changes-read', { from: digest('a'), to: digest('b') }]);
   given(opened.world, readChanges()).when(readChanges()).refused('no-changes');
   given(opened.world, readChanges(), leave).when(resume()).leaves(['resumed']);
+});
+
+test('changes are read one by one, in their order, and whoever comes back goes on behind those that were read', () => {
+  const before = { ...other, bundle: given(plain).world.bundle };
+  const opened = given(before, release('b'), open);
+  opened.when(readChanges(ines, 2, 3)).refused('changes-order');
+  opened.when(readChanges(ines, 1, 0)).refused('changes-order');
+  opened.when(readChanges(ines, 1, 3)).leaves(['changes-read', { change: 1, of: 3 }]);
+  const one = given(opened.world, readChanges(ines, 1, 3));
+  one.when(check('mark', 'marked', 1)).refused('changes-first');
+  one.when(readChanges(ines, 1, 3)).refused('changes-order', /Change 2 is to be read next/);
+  const back = given(one.world, leave, resume());
+  expect(wants(back.world)).toEqual({ want: 'changes', from: digest('a'), number: 2 });
+  const done = given(back.world, readChanges(ines, 2, 3), readChanges(ines, 3, 3));
+  done.when(readChanges(ines, 4, 4)).refused('no-changes');
+  expect(done.world.room.lastPlayed.get(ines)?.get(before.bundle?.procedure ?? ('' as never))).toBe(digest('b'));
 });
 
 test('changes left unread come again, and only to the hand they are new to', () => {

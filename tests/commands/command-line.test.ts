@@ -35,6 +35,7 @@ const commands = [
   'rehearse',
   'proofread',
   'outline',
+  'changes',
   'release',
   'ticket',
   'hand add',

@@ -1,58 +1,263 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { differences } from '../../src/procedure/differences.ts';
+import { differenceLine } from '../../src/app/difference-words.ts';
+import { differences, pointPairs } from '../../src/procedure/differences.ts';
 import { readProcedure } from '../../src/procedure/read-procedure.ts';
 
 const text = `---
 procedure: T-1
-title: T
+title: Lining
+sets: 2
+kit:
+  A: front panel
 ---
 
-## Sew
+What a good lining is.
+
+## Count the kit
+
+- For the whole bundle
+
+- [ ] Pieces ____ pcs (22)
+- [ ] Roll of the vinyl ____
+
+## Sew the sleeves
+
+- Allowed time: 12 min
+- Seams: D1 D2, stitch 301 at 4.0 mm
+- Needs skill: sleeve to line
 
 > **WARNING** Needle. It goes through your finger. Foot off the treadle.
+
+![Sleeves](../media/lining.svg#D1)
 
 Raw edges *to* the line.
 
 - [ ] Edges on the line
 - [ ] Line to edge ____ ____ mm (312 ±1.5)
 - [ ] Shade ____ (**match** / lighter)
+- [ ] Diagonal \`d1\` ____ mm
+- [ ] Diagonal \`d2\` ____ mm
+- [ ] Out of square \`|d1 - d2|\` = ____ mm (max 4)
 
-## Look
+## Look it over
 
 - [ ] Clean
+- [ ] Label reads ____
 `;
 
-const between = (...changes: readonly (readonly [string, string])[]): readonly string[] => {
-  const after = changes.reduce((words, [from, to]) => words.replace(from, to), text);
-  const [old, young] = [text, after].map((words) => readProcedure(words, 'T.md').procedure);
-  if (!old || !young) throw new Error('two texts');
-  return differences(old, young).map(({ what, step, text: said }) => `${step} ${what} ${said}`);
-};
+const read = (words: string) => readProcedure(words, 'T.md').procedure;
 
-test.each<readonly [string, readonly (readonly [string, string])[], readonly string[]]>([
+const changed = (...changes: readonly (readonly [string, string])[]): string =>
+  changes.reduce((words, [from, to]) => {
+    if (!words.includes(from)) throw new Error(`the text has no ${from}`);
+    return words.replace(from, to);
+  }, text);
+
+const sleeves = text.slice(text.indexOf('## Sew'), text.indexOf('## Look'));
+const look = text.slice(text.indexOf('## Look'));
+
+type Case = readonly [string, readonly (readonly [string, string])[], readonly string[]];
+const cases: readonly Case[] = [
   ['nothing', [], []],
-  ['a limit', [['±1.5', '±1']], ['1 changed Line to edge, 310.5 to 313.5 mm → Line to edge, 311 to 313 mm']],
+  ['the title', [['title: Lining', 'title: Lining, front']], ['everywhere, title reworded: Lining → Lining, front']],
+  ['the sets', [['sets: 2', 'sets: 3']], ['everywhere, sets in a bundle changed: 2 → 3']],
+  [
+    'the kit',
+    [['A: front panel', 'A: front panel × 2']],
+    ['everywhere, kit changed: A front panel → A front panel × 2'],
+  ],
+  ['a limit, tighter', [['±1.5', '±1']], ['step 2, limit tightened: Line to edge: 310.5 to 313.5 mm → 311 to 313 mm']],
+  ['a limit, wider', [['±1.5', '±2']], ['step 2, limit widened: Line to edge: 310.5 to 313.5 mm → 310 to 314 mm']],
+  [
+    'a limit, elsewhere',
+    [['312 ±1.5', '313 ±1.5']],
+    ['step 2, limit shifted: Line to edge: 310.5 to 313.5 mm → 311.5 to 314.5 mm'],
+  ],
+  ['a limit written in another way', [['312 ±1.5', '310.5 to 313.5']], []],
+  ['a limit gone', [['mm (312 ±1.5)', 'mm']], ['step 2, limit gone: Line to edge: 310.5 to 313.5 mm']],
+  [
+    'a limit where there was none',
+    [['`d1` ____ mm', '`d1` ____ mm (max 1818)']],
+    ['step 2, new limit: Diagonal d1: at most 1818 mm'],
+  ],
+  [
+    'a limit in another unit that is the same',
+    [['____ ____ mm (312 ±1.5)', '____ ____ cm (31.2 ±0.15)']],
+    ['step 2, point changed: Line to edge, mm → Line to edge, cm'],
+  ],
   [
     'places',
     [['____ ____ mm', '____ mm']],
-    ['1 changed Line to edge in 2 places, 310.5 to 313.5 mm → Line to edge in 1 place, 310.5 to 313.5 mm'],
+    ['step 2, point changed: Line to edge, places: 2 → Line to edge, places: 1'],
   ],
-  ['a point more', [['- [ ] Clean', '- [ ] Clean\n- [ ] Label reads ____']], ['2 added Label reads']],
-  ['a point less', [['- [ ] Edges on the line\n', '']], ['1 removed Edges on the line']],
+  [
+    'the kind of a point',
+    [['- [ ] Clean', '- [ ] Clean ____ (**yes** / no)']],
+    ['step 3, point changed: Clean, tick → Clean, choice, *yes* / no'],
+  ],
+  ['a point more', [['- [ ] Clean', '- [ ] Clean\n- [ ] Tails cut']], ['step 3, new point: Tails cut']],
+  ['a point less', [['- [ ] Edges on the line\n', '']], ['step 2, point gone: Edges on the line']],
+  [
+    'a point in other words',
+    [['Edges on the line', 'Raw edges on the line']],
+    ['step 2, point reworded: Edges on the line → Raw edges on the line'],
+  ],
+  [
+    'a point at another place',
+    [
+      ['- [ ] Clean\n', ''],
+      ['- [ ] Label reads ____\n', '- [ ] Label reads ____\n- [ ] Clean\n'],
+    ],
+    ['step 3, point moved: Clean: place 1 → place 2'],
+  ],
+  [
+    'a point in another step',
+    [
+      ['- [ ] Edges on the line\n', ''],
+      ['- [ ] Clean\n', '- [ ] Clean\n- [ ] Edges on the line\n'],
+    ],
+    ['step 3, point moved here: Edges on the line: step 2 → step 3'],
+  ],
   [
     'what is accepted',
     [['**match** / lighter', '**match** / **lighter**']],
-    ['1 changed Shade (match / lighter; accepted: match) → Shade (match / lighter; accepted: match / lighter)'],
+    ['step 2, point changed: Shade, *match* / lighter → Shade, *match* / *lighter*'],
   ],
-  ['words', [['*to* the line', 'on the line']], ['1 changed Raw edges on the line.']],
   [
-    'a caution',
+    'how it is worked out',
+    [['|d1 - d2|', '|d2 - d1|']],
+    ['step 2, point changed: Out of square, |d1 - d2| → Out of square, |d2 - d1|'],
+  ],
+  [
+    'words',
+    [['*to* the line', 'on the line']],
+    ['step 2, words reworded: Raw edges to the line. → Raw edges on the line.'],
+  ],
+  [
+    'a caution in other words',
     [['Foot off the treadle.', 'Motor off.']],
     [
-      '1 added WARNING: Needle. It goes through your finger. Motor off.',
-      '1 removed WARNING: Needle. It goes through your finger. Foot off the treadle.',
+      'step 2, caution reworded: WARNING: Needle. It goes through your finger. Foot off the treadle. → WARNING: Needle. It goes through your finger. Motor off.',
     ],
   ],
-  ['a step', [['## Look', '## Look over']], ['2 added Look over', '2 removed Look']],
-  ['a step with a pinned name', [['## Look', '## Look over {#look}']], ['2 changed Look → Look over']],
-])('what a hand must know: %s', (_, changes, said) => expect(between(...changes)).toEqual(said));
+  [
+    'the word of a caution',
+    [['**WARNING** Needle', '**CAUTION** Needle']],
+    [
+      'step 2, caution changed: WARNING: Needle. It goes through your finger. Foot off the treadle. → CAUTION: Needle. It goes through your finger. Foot off the treadle.',
+    ],
+  ],
+  [
+    'a caution gone',
+    [['> **WARNING** Needle. It goes through your finger. Foot off the treadle.\n', '']],
+    ['step 2, caution gone: WARNING: Needle. It goes through your finger. Foot off the treadle.'],
+  ],
+  ['the allowed time', [['12 min', '10 min']], ['step 2, allowed time changed: 12 min → 10 min']],
+  ['no allowed time', [['- Allowed time: 12 min\n', '']], ['step 2, allowed time gone: 12 min']],
+  [
+    'a skill',
+    [['skill: sleeve to line', 'skill: top-stitch']],
+    ['step 2, skill needed changed: sleeve to line → top-stitch'],
+  ],
+  [
+    'the mark that it cannot be undone',
+    [['- Allowed time: 12 min\n', '- Allowed time: 12 min\n- Cannot be undone\n']],
+    ['step 2, new mark that it cannot be undone: cannot be undone'],
+  ],
+  [
+    'a picture',
+    [['lining.svg#D1', 'lining.svg#D2']],
+    ['step 2, picture changed: Sleeves (../media/lining.svg D1) → Sleeves (../media/lining.svg D2)'],
+  ],
+  [
+    'a step in other words',
+    [['## Look it over', '## Look it all over']],
+    ['step 3, step reworded: Look it over → Look it all over'],
+  ],
+  ['a step gone', [[look, '']], ['step 3, step gone: Look it over']],
+  ['a step more', [[look, `${look}\n## Roll it\n\n- [ ] Rolled face out\n`]], ['step 4, new step: Roll it']],
+  [
+    'the order of the steps',
+    [
+      [sleeves, ''],
+      [look, `${look}\n${sleeves}`],
+    ],
+    ['step 3, step moved: step 2 → step 3'],
+  ],
+];
+
+test.each(cases)('what a hand must know: %s', (_, changes, said) =>
+  expect(differences(read(text), read(changed(...changes))).map(differenceLine)).toEqual(said),
+);
+
+const mirror = {
+  added: 'removed',
+  removed: 'added',
+  tightened: 'widened',
+  widened: 'tightened',
+  moved: 'moved',
+  'moved here': 'moved here',
+  reworded: 'reworded',
+  changed: 'changed',
+  shifted: 'shifted',
+} as const;
+
+test.each(cases)('read the other way round, it is told the other way round: %s', (_, changes) => {
+  const [before, after] = [read(text), read(changed(...changes))];
+  const there = differences(before, after).map(({ about, change }) => `${about} ${mirror[change]}`);
+  const back = differences(after, before).map(({ about, change }) => `${about} ${change}`);
+  expect(back.sort()).toEqual([...there].sort());
+});
+
+test('several changes at once are told as just those', () => {
+  const single = cases.filter(([, changes, said]) => changes.length === 1 && said.length === 1);
+  fc.assert(
+    fc.property(fc.shuffledSubarray([...single], { minLength: 2, maxLength: 4 }), (some) => {
+      const places = some.map(([, changes]) => changes[0]?.[0] ?? '');
+      fc.pre(places.every((a, i) => places.every((b, j) => i === j || !(a.includes(b) || overlaps(a, b)))));
+      const after = changed(...some.flatMap(([, changes]) => changes));
+      const kinds = (lines: readonly string[]) =>
+        lines.map((line) => line.split(':')[0]?.replace(/^step \d+/, '')).sort();
+      const said = differences(read(text), read(after)).map(differenceLine);
+      expect(kinds(said)).toEqual(kinds(some.flatMap(([, , lines]) => lines)));
+    }),
+    { numRuns: 200 },
+  );
+});
+
+/** Whether the two places in the text share a line. */
+function overlaps(a: string, b: string): boolean {
+  const span = (part: string) => {
+    const from = text.lastIndexOf('\n', text.indexOf(part));
+    return [from, text.indexOf('\n', text.indexOf(part) + part.trimEnd().length)] as const;
+  };
+  const [one, other] = [span(a), span(b)];
+  return one[0] < other[1] && other[0] < one[1];
+}
+
+test('any two texts can be compared, a text with itself has no difference, and a line is one line', () => {
+  const lines = text.split('\n');
+  fc.assert(
+    fc.property(fc.shuffledSubarray(lines), fc.shuffledSubarray(lines), (a, b) => {
+      const [one, other] = [read(a.join('\n')), read(b.join('\n'))];
+      expect(differences(one, one)).toEqual([]);
+      for (const line of differences(one, other).map(differenceLine)) expect(line).not.toMatch(/\n/);
+    }),
+    { numRuns: 300 },
+  );
+});
+
+test('points are paired across texts, wherever they stand', () => {
+  const after = changed(['Edges on the line', 'Raw edges on the line'], ['- [ ] Clean\n', '']);
+  const pairs = pointPairs(read(text), read(after));
+  expect(pairs).toHaveLength(9);
+  expect(pairs.every(({ before: { point: a }, after: { point: b } }) => a.kind === b.kind)).toBe(true);
+});
+
+test.each([
+  ['Raw edges *to* the line.', 'Raw edges *to* the line. Keep it flat.', 'step 2, new words: Keep it flat.'],
+  ['Raw edges *to* the line.', '', 'step 2, words gone: Raw edges to the line.'],
+])('of the words only the sentences that differ are told: %s → %s', (from, to, said) =>
+  expect(differences(read(text), read(changed([from, to]))).map(differenceLine)).toEqual([said]),
+);

@@ -1,5 +1,5 @@
 import { assertNever } from '../base/assert-never.ts';
-import type { Formula } from '../procedure/formula.ts';
+import type { Formula } from './formula.ts';
 
 /** A formula as it is written on paper, each name said as `say` says it: `|d1 - d2|`, or `|1818 - 1820|`. */
 export function formulaWords(formula: Formula, say: (name: string) => string): string {

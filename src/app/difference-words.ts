@@ -1,0 +1,73 @@
+import type { Next } from '../bundle/next.ts';
+import type { About, Change, Difference } from '../procedure/difference.ts';
+import type { Play } from './app.ts';
+
+/** The change that is to be read now, and how many there are; none where the texts differ in nothing that is shown. */
+export function changesOf(
+  { changes }: Pick<Play, 'changes'>,
+  { number }: Extract<Next, { readonly want: 'changes' }>,
+): { readonly difference: Difference | undefined; readonly of: number } {
+  return { difference: changes[number - 1], of: Math.max(changes.length, number) };
+}
+
+/** Where a difference is: `step 4`, or `everywhere`. */
+export const placeOfDifference = ({ step }: Pick<Difference, 'step'>): string =>
+  step === null ? 'everywhere' : `step ${step}`;
+
+/** What it is, in a few words: `limit tightened`, `new caution`, `step moved`. */
+export function kindOfDifference({ about, change }: Pick<Difference, 'about' | 'change'>): string {
+  if (change === 'added') return `new ${WORDS[about]}`;
+  return `${WORDS[about]} ${CHANGES[change]}`;
+}
+
+/** What was, and what is: of a thing that is new or gone only one of them. */
+export function textsOfDifference({ about, change, of, before, after }: Difference): {
+  readonly of: string | null;
+  readonly before: string | null;
+  readonly after: string | null;
+} {
+  if (change !== 'moved' && change !== 'moved here') return { of, before, after };
+  const place = (at: string | null): string =>
+    `${about === 'step' || change === 'moved here' ? 'step' : 'place'} ${at}`;
+  return { of, before: place(before), after: place(after) };
+}
+
+/** The whole of it on one line: `step 4, limit tightened: Line to edge: 310.5 to 313.5 mm → 311 to 313 mm`. */
+export function differenceLine(difference: Difference): string {
+  const { of, before, after } = textsOfDifference(difference);
+  const texts = [before, after].filter((text) => text !== null).join(' → ');
+  const line = `${placeOfDifference(difference)}, ${kindOfDifference(difference)}: ${of === null ? '' : `${of}: `}${texts}`;
+  return line.replace(/\s+/g, ' ');
+}
+
+const WORDS: Readonly<Record<About, string>> = {
+  title: 'title',
+  sets: 'sets in a bundle',
+  'order of work': 'order of work',
+  'how often cautions are read': 'reading of cautions',
+  kit: 'kit',
+  introduction: 'introduction',
+  step: 'step',
+  scope: 'scope',
+  'cannot be undone': 'mark that it cannot be undone',
+  seams: 'seams',
+  'if out': 'way out of a limit',
+  skill: 'skill needed',
+  'allowed time': 'allowed time',
+  words: 'words',
+  picture: 'picture',
+  caution: 'caution',
+  point: 'point',
+  limit: 'limit',
+};
+
+const CHANGES: Readonly<Record<Exclude<Change, 'added'>, string>> = {
+  removed: 'gone',
+  moved: 'moved',
+  'moved here': 'moved here',
+  reworded: 'reworded',
+  changed: 'changed',
+  tightened: 'tightened',
+  widened: 'widened',
+  shifted: 'shifted',
+};
