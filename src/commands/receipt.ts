@@ -1,11 +1,9 @@
-import { existsSync, writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
 import { openCheckpoint } from '../ledger/checkpoint.ts';
 import { verifierOf } from '../ledger/note-key.ts';
 import { makeReceipt } from '../ledger/receipt.ts';
-import { inPlainWords } from '../storage/trouble.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say } from './io.ts';
+import { fileName, newFile } from './new-file.ts';
 import { checkpointFrom } from './verify.ts';
 
 interface ReceiptOptions extends RoomOption {
@@ -39,15 +37,13 @@ export function receipt(typed: string, options: ReceiptOptions, io: Io): Promise
       key,
     );
     if (!made.ok) return cannot(io, `${made.error.message} Run \`walkfoot verify\`.`);
-    // A ledger that somebody else made may have named its ticket after a place.
-    const file = options.out ?? `${ticket.replace(/[^\p{L}\p{N}._-]/gu, '-')}.receipt`;
-    const path = resolve(io.cwd, file);
-    if (existsSync(path))
-      return cannot(io, `There is a file ${file} already, and it may prove something: name another with --out.`);
-    inPlainWords(path, () => writeFileSync(path, made.value, { flag: 'wx', flush: true }));
+    const file = newFile(options.out ?? `${fileName(ticket)}.receipt`, io);
+    if (!file.ok) return cannot(io, file.error.message);
+    const { name } = file.value;
+    file.value.write(made.value);
     say(
       io,
-      `${file}: ${entries.length} entries of ${ticket}, signed over ${size}. Check it with \`walkfoot verify ${file} --key KEY\`; \`walkfoot station\` prints the key.`,
+      `${name}: ${entries.length} entries of ${ticket}, signed over ${size}. Check it with \`walkfoot verify ${name} --key KEY\`; \`walkfoot station\` prints the key.`,
     );
     return 0;
   });

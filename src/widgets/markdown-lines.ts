@@ -1,6 +1,7 @@
 import { Marked, type MarkedExtension, type RendererObject, type Token, type Tokens } from 'marked';
 import { markedTerminal } from 'marked-terminal';
 import wrapAnsi from 'wrap-ansi';
+import { withNamedCharacters } from '../base/named-characters.ts';
 import { showHidden } from '../base/text.ts';
 import { tableLines } from './markdown-table.ts';
 
@@ -78,7 +79,7 @@ const blocks: RendererObject = {
 const inLine: RendererObject = {
   text(token) {
     if ('tokens' in token && token.tokens) return this.parser.parseInline(token.tokens);
-    return showHidden(named(token.text)).replaceAll('\n', ' ');
+    return showHidden(withNamedCharacters(token.text)).replaceAll('\n', ' ');
   },
   codespan({ text }) {
     return code(showHidden(text));
@@ -134,29 +135,3 @@ function inItem(
     .map((token) => (token.type === 'text' ? `${wrapped(parser.parseInline([token]))}\n` : parser.parse([token])))
     .join('');
 }
-
-/** Characters by name that occur in procedures; marked leaves names to the browser. */
-function named(text: string): string {
-  return text.replace(/&(\w+);/g, (whole, name: string) => NAMES[name] ?? whole);
-}
-
-const NAMES: Readonly<Record<string, string>> = {
-  amp: '&',
-  lt: '<',
-  gt: '>',
-  quot: '"',
-  apos: "'",
-  nbsp: '\u00a0',
-  deg: '°',
-  plusmn: '±',
-  times: '×',
-  divide: '÷',
-  minus: '−',
-  middot: '·',
-  hellip: '…',
-  ndash: '–',
-  mdash: '—',
-  frac12: '½',
-  frac14: '¼',
-  frac34: '¾',
-};
