@@ -11,8 +11,11 @@ export function when(stamp: string, now: Instant): string {
 }
 
 /** A stamp in full, as it stands under a signature: `25 Nov 2026 10:42`. */
-export const dayAndTime = (stamp: string): string =>
-  `${Number(stamp.slice(8, 10))} ${MONTHS[Number(stamp.slice(5, 7)) - 1] ?? '?'} ${stamp.slice(0, 4)} ${wallTime(stamp)}`;
+export const dayAndTime = (stamp: string): string => `${dayOf(stamp)} ${wallTime(stamp)}`;
+
+/** The day of a stamp: `25 Nov 2026`. */
+export const dayOf = (stamp: string): string =>
+  `${Number(stamp.slice(8, 10))} ${MONTHS[Number(stamp.slice(5, 7)) - 1] ?? '?'} ${stamp.slice(0, 4)}`;
 
 /** How long since: `just now`, `12 min`, `3 h 05 min`, `4 days`. Empty when the clock stands before the stamp. */
 export function since(stamp: string, now: Instant): string {

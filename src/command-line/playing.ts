@@ -1,3 +1,4 @@
+import { Option } from 'commander';
 import { type CommandLine, example } from './command-line.ts';
 
 /** Bundles and practice: what is done at the machine. */
@@ -12,22 +13,37 @@ export function declarePlaying(given: CommandLine): void {
     .option('--plain', 'a dialogue of lines instead of a screen')
     .action(does(async (file, options) => (await import('../commands/rehearse.ts')).rehearse(file, options, io)));
 
-  verb(
-    'ticket <procedure>',
-    'make a ticket for a new bundle',
+  verb('ticket [procedure]', 'make a ticket for a new bundle', [
     'walkfoot ticket LIN-2207 --sets 2 --roll R-318 --roll R-322',
-  )
+    'walkfoot ticket LIN-2207 --label',
+    'walkfoot ticket --again B-1047 --hand Vera',
+  ])
     .option('--sets <n>', 'sets in the bundle (default: as the procedure says)')
     .option('--roll <name>', 'a roll it is cut from; once for each', (roll: string, rolls: string[] = []) => [
       ...rolls,
       roll,
     ])
     .option('--name <ticket>', 'the ticket’s name (default: the next number)')
-    .option('--hand <name>', 'who makes it')
+    .option('--label [file]', 'write a label for a browser to print (default: the ticket’s name with .label.html)')
+    .option('--qr', 'show its QR code, also where the output is no terminal')
+    .addOption(
+      new Option(
+        '--again <ticket>',
+        'print the label of this ticket once more, marked as a copy; a supervisor signs',
+      ).conflicts(['sets', 'roll', 'name']),
+    )
+    .option('--hand <name>', 'who makes it, or prints it again')
     .option('--json', 'for programs')
-    .action(
-      does(async (procedure, options) => (await import('../commands/ticket.ts')).makeTicket(procedure, options, io)),
-    );
+    .action(does(async (procedure, options) => (await import('../commands/ticket.ts')).ticket(procedure, options, io)));
+
+  verb('sheet <procedure|ticket>', 'write a paper form for a browser to print', [
+    'walkfoot sheet LIN-2207 --paper Letter',
+    'walkfoot sheet B-1041 --out monday.html',
+  ])
+    .option('--out <file>', 'where to (default: the name with .html)')
+    .addOption(new Option('--paper <size>', 'what it is printed on').choices(['A4', 'Letter']).default('A4'))
+    .option('--hand <name>', 'who prints it: a supervisor, when the ticket is on paper already')
+    .action(does(async (named, options) => (await import('../commands/sheet.ts')).sheet(named, options, io)));
 
   example(
     program.command('demo [folder]').description('make a practice room with invented people, procedures and bundles'),

@@ -38,6 +38,7 @@ const commands = [
   'changes',
   'release',
   'ticket',
+  'sheet',
   'hand add',
   'hand pin',
   'hand skill',
@@ -47,12 +48,15 @@ const commands = [
   'demo',
 ];
 
+/** Of those that have more than one example. */
+const howMany: Readonly<Record<string, number>> = { who: 8, ticket: 3, sheet: 2 };
+
 describe('the examples in each command’s help are true ones', () => {
   // What would be the same text, or is taken, in the practice room says so: that is an answer too, and tried below.
   test.each(commands.filter((name) => name !== 'demo' && name !== 'release'))('%s', (name) => {
     const { out } = walkfoot(...name.split(' '), '--help');
     const examples = [...out.matchAll(/^Example: walkfoot (.*)$/gm)].map(([, words = '']) => words);
-    expect(examples.length).toBe(name === 'who' ? 8 : 1);
+    expect(examples.length).toBe(howMany[name] ?? 1);
     // The practice room's Vera signs with this PIN, and Maj may choose it.
     const input = name.startsWith('hand') ? '7305\n' : '';
     for (const example of examples) {
@@ -142,6 +146,13 @@ test.each([
   ['a hand that is none', ['sew', 'B-1047', '--hand', 'Zoe'], 2, /Nobody here is called Zoe/],
   ['a hand that may only read', ['sew', 'B-1047', '--hand', 'Ruth'], 2, /auditor/],
   ['an unreleased procedure', ['ticket', 'NOPE'], 2, /no released revision/],
+  ['a ticket of nothing', ['ticket'], 2, /such as `walkfoot ticket LIN-2207`/],
+  ['a ticket both new and again', ['ticket', 'LIN-2207', '--again', 'B-1047'], 2, /leave out LIN-2207/],
+  ['sets of a ticket there is', ['ticket', '--again', 'B-1047', '--sets', '2'], 2, /cannot be used with/],
+  ['a label of no ticket', ['ticket', '--again', 'B-1'], 2, /no ticket B-1/],
+  ['a sheet of nothing', ['sheet', 'B-1'], 2, /No procedure B-1/],
+  ['a sheet of a finished bundle', ['sheet', 'B-1046'], 2, /finished/],
+  ['a sheet on another paper', ['sheet', 'LIN-2207', '--paper', 'A3'], 2, /A4, Letter/],
   ['no sets', ['ticket', 'LIN-2207', '--sets', '0'], 2, /1 to 999 sets/],
   ['a ticket that climbs', ['ticket', 'LIN-2207', '--name', '../x'], 2, /named by up to 40/],
   ['a file that is none', ['proofread', 'nope.md'], 2, /nope\.md/],

@@ -1,0 +1,68 @@
+import type { Refusal } from '../base/result.ts';
+import { currentRelease, type Release } from '../bundle/room.ts';
+import { named } from '../bundle/same-name.ts';
+import type { Finding } from '../procedure/finding.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import type { SheetMatter } from '../reports/paper/sheet-matter.ts';
+import { readPicture } from '../storage/picture-files.ts';
+import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';
+import type { PlayableRoom } from './in-room.ts';
+import { readDraft } from './read-draft.ts';
+
+/** A procedure with what a sheet shows of its text. */
+export type PrintableText = Pick<SheetMatter, 'procedure' | 'text' | 'pictures'>;
+
+type Found =
+  | { readonly outcome: 'text'; readonly text: PrintableText }
+  | { readonly outcome: 'errors'; readonly file: ProcedureFile; readonly findings: readonly Finding[] }
+  | { readonly outcome: 'refused'; readonly refusal: Refusal };
+
+/** The revision of a procedure that is in use. Where there is none, and where a file is named, the draft; which is none while it says and shows what is in use. */
+export async function printableText(typed: string, open: PlayableRoom): Promise<Found> {
+  const { ledger, room } = open;
+  const id = named([...ledger.room().releases.keys()], typed);
+  const current = id && currentRelease(ledger.room(), id);
+  if (current) {
+    const procedure = await ledger.procedure(current.understood);
+    return procedure.ok
+      ? { outcome: 'text', text: await releasedText(current, procedure.value, open) }
+      : { outcome: 'refused', refusal: procedure.error };
+  }
+  const file = findProcedure(room.folder, typed);
+  if (!file.ok) return { outcome: 'refused', refusal: file.error };
+  const { procedure, findings } = readDraft(room.folder, file.value);
+  if (findings.some(({ severity }) => severity === 'error')) return { outcome: 'errors', file: file.value, findings };
+  const addresses = procedure.steps.flatMap((step) => step.pictures.map((picture) => picture.address));
+  const read = addresses.flatMap((address) => {
+    const picture = readPicture(room.folder, file.value.name, address);
+    return picture.ok ? [{ address, ...picture.value }] : [];
+  });
+  const { digest } = file.value;
+  const released = currentRelease(ledger.room(), procedure.id);
+  const isReleased =
+    released?.digest === digest &&
+    released.pictures.every((kept) =>
+      read.some((each) => each.address === kept.address && each.digest === kept.digest),
+    );
+  return {
+    outcome: 'text',
+    text: {
+      procedure,
+      text: { revision: isReleased ? released.revision : null, digest },
+      pictures: new Map(read.map(({ address, bytes }) => [address, bytes])),
+    },
+  };
+}
+
+/** A released text with its pictures as they were kept at its release. */
+export async function releasedText(
+  { revision, digest, pictures }: Release,
+  procedure: Procedure,
+  { store }: PlayableRoom,
+): Promise<PrintableText> {
+  const kept = await Promise.all(
+    pictures.map(async (each) => [each.address, (await store.kept(each.digest))?.bytes] as const),
+  );
+  const found = kept.flatMap(([address, bytes]) => (bytes ? [[address, bytes] as const] : []));
+  return { procedure, text: { revision, digest }, pictures: new Map(found) };
+}

@@ -1,0 +1,52 @@
+import { dayAndTime } from '../../app/when.ts';
+import { openHold } from '../../bundle/bundle.ts';
+import { nameOf } from '../../bundle/room.ts';
+import type { KitPiece } from '../../procedure/procedure.ts';
+import { type Html, html, nothing, where } from './html.ts';
+import { prose } from './prose.ts';
+import type { OnTicket, SheetMatter } from './sheet-matter.ts';
+import { paperWords as words } from './words.ts';
+
+/** What is read before the first step: what it is about, the kit to count, and how the sheet is filled in. */
+export function sheetFront({ procedure, text, ticket, at }: SheetMatter): Html {
+  const sets = ticket?.bundle.sets ?? procedure.sets;
+  const row = (name: string, value: string | Html): Html => html`<tr><th>${name}</th><td>${value}</td></tr>`;
+  return html`<section class="front">
+<h1>${procedure.title}</h1>
+${where(ticket, onHold)}
+<table class="facts">
+${where(ticket, ({ bundle }) => row(`${words.ticketed}`, html`${dayAndTime(bundle.ticketedAt)}`))}
+${row(words.printed, html`${dayAndTime(at)}${where(ticket?.bundle.text, () => html` · ${words.fullDone}`)}`)}
+${row(words.sets, String(sets))}
+${where(ticket, ({ bundle }) => row(words.rolls, bundle.rolls.length > 0 ? bundle.rolls.join(', ') : words.noRolls))}
+${row(words.work, words.order[procedure.work])}
+${row(words.wholeDigest, html`<code>${text.digest}</code>`)}
+</table>
+${prose(procedure.intro)}
+${kitTable(procedure.kit, sets)}
+<p>${words.how}</p>
+<p class="reminds">${words.reminds}</p>
+</section>`;
+}
+
+function onHold({ bundle, room }: OnTicket): Html {
+  const hold = openHold(bundle);
+  return hold
+    ? html`<p class="hold"><b>${words.hold} ${hold.name}</b>, ${nameOf(room, hold.by)}, ${dayAndTime(hold.at)}: ${hold.reason}<br>${words.holdWay}</p>`
+    : nothing;
+}
+
+function kitTable(kit: readonly KitPiece[], sets: number): Html {
+  if (kit.length === 0) return nothing;
+  const rows = kit.map(
+    ({ id, words: said, count, side }) =>
+      html`<tr><td><b>${id}</b></td><td>${said}${where(side, (hand) => html` (${words[hand]})`)}</td><td class="n">${count}</td><td class="n">${count * sets}</td><td><span class="box"></span></td></tr>`,
+  );
+  const all = kit.reduce((sum, { count }) => sum + count, 0);
+  return html`<h2>${words.kit}</h2>
+<table class="kit">
+<tr><th></th><th>${words.piece}</th><th>${words.inASet}</th><th>${words.inTheBundle}</th><th>${words.counted}</th></tr>
+${rows}
+<tr><td></td><td></td><td class="n"><b>${all}</b></td><td class="n"><b>${all * sets}</b></td><td></td></tr>
+</table>`;
+}

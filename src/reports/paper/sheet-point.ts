@@ -1,0 +1,101 @@
+import { dayAndTime } from '../../app/when.ts';
+import { assertNever } from '../../base/assert-never.ts';
+import { type Check, isConceded, isGood, liveCheck, pointKey, type SetNumber } from '../../bundle/bundle.ts';
+import { blanksOf, firstOpenBlank } from '../../bundle/next.ts';
+import { nameOf } from '../../bundle/room.ts';
+import { amountWords } from '../../measure/amount-words.ts';
+import { limitWords } from '../../measure/limit-words.ts';
+import { formulaWords } from '../../procedure/formula-words.ts';
+import type { Point, Step } from '../../procedure/procedure.ts';
+import { type Html, html, nothing, where } from './html.ts';
+import type { OnTicket, SheetMatter } from './sheet-matter.ts';
+import { signatureLine } from './signature-line.ts';
+import { paperWords as words } from './words.ts';
+
+/** What a point asks, then a place for its answer in each of the sets; what is answered already stands in its place. */
+export function pointAnswers(point: Point, step: Step, sets: readonly SetNumber[], { ticket }: SheetMatter): Html {
+  const answers = sets.map(
+    (set) =>
+      html`<span class="answer">${where(set, (n) => html`<span class="set">${words.set(n)}</span> `)}${answer(point, step, set, ticket)}</span>`,
+  );
+  return html`<div class="asks">${asked(point)}</div><div class="answers">${answers}</div>`;
+}
+
+function asked(point: Point): Html {
+  switch (point.kind) {
+    case 'tick':
+    case 'written':
+    case 'choice':
+      return html`${point.text}`;
+    case 'hold point':
+      return html`<b>${words.holdPoint}</b> ${point.text}`;
+    case 'reading':
+    case 'count':
+    case 'timed':
+    case 'computed': {
+      const formula = point.kind === 'computed' ? html` ${formulaWords(point.formula, (each) => each)} =` : nothing;
+      return html`${point.text}${formula} <b class="limit">${point.limit ? limitWords(point.limit) : `${point.unit}, ${words.notJudged}`}</b>`;
+    }
+    default:
+      return assertNever(point);
+  }
+}
+
+/** Whether each blank of a point has an answer that counts. */
+export const isAnswered = (point: Point, step: Step, set: SetNumber, ticket: OnTicket | null): boolean =>
+  ticket !== null && firstOpenBlank(ticket.bundle, { step, set }, point) === undefined;
+
+function answer(point: Point, step: Step, set: SetNumber, ticket: OnTicket | null): Html {
+  const key = pointKey(set, step.id, point.id);
+  const fields = Array.from({ length: blanksOf(point) }, (_, at) => {
+    const check = ticket ? liveCheck(ticket.bundle, key, at + 1) : undefined;
+    const counts = isGood(check) || (ticket !== null && isConceded(ticket.bundle, key, at + 1));
+    return { check, counts };
+  });
+  const isDone = fields.every(({ counts }) => counts);
+  const drawn = fields.map(({ check, counts }) =>
+    counts ? filled(point, check) : html`${blank(point)}${where(check, outside)}`,
+  );
+  const last = fields.findLast(({ counts }) => counts)?.check;
+  const unit = 'unit' in point && !isDone ? html` ${point.unit} ` : nothing;
+  return html`${isDone ? html`<span class="box">✓</span> ` : nothing}${drawn}${unit}${ticket && last ? html`<span class="when">${doneWords(last, ticket)}</span>` : nothing}`;
+}
+
+function doneWords(check: Check, { room }: OnTicket): string {
+  const who = [check.hand, ...(check.witness === undefined ? [] : [check.witness])].map((hand) => nameOf(room, hand));
+  return [dayAndTime(check.at), ...who, ...(isGood(check) ? [] : [words.byConcession])].join(', ');
+}
+
+function blank(point: Point): Html {
+  switch (point.kind) {
+    case 'tick':
+      return html`<span class="box"></span>`;
+    case 'reading':
+    case 'count':
+    case 'computed':
+      return html`<span class="blank"></span> `;
+    case 'written':
+      return html`<span class="line long"></span>`;
+    case 'timed':
+      return html`${words.from} <span class="blank"></span> ${words.to} <span class="blank"></span> = <span class="blank"></span>`;
+    case 'choice':
+      return html`${point.options.map(
+        ({ text, acceptable }) =>
+          html`<span class="option"><span class="box"></span> ${acceptable ? html`<b>${text}</b>` : text}</span> `,
+      )}`;
+    case 'hold point':
+      return html`${[words.sewer, words.secondPerson].map(signatureLine)}`;
+    default:
+      return assertNever(point);
+  }
+}
+
+/** What was answered; of a tick and of a second person's look there is no more than that it was. */
+function filled(point: Point, check: Check | undefined): Html {
+  if (point.kind === 'tick' || point.kind === 'hold point' || !check) return nothing;
+  return html`<b class="value">${check.unit === null ? check.value : amountWords(check.value, check.unit)}</b> `;
+}
+
+/** A value that was not good: it is asked again, and what it was is not forgotten. */
+const outside = ({ value, unit, verdict }: Check): Html =>
+  html`<span class="when">(${words.before} ${unit === null ? value : amountWords(value, unit)}, ${verdict})</span> `;

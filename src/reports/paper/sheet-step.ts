@@ -1,0 +1,71 @@
+import { type SetNumber, setsLeft } from '../../bundle/bundle.ts';
+import type { Step, StepFacts } from '../../procedure/procedure.ts';
+import { cautionBox } from './caution-box.ts';
+import { type Html, html, nothing, where } from './html.ts';
+import { prose } from './prose.ts';
+import type { SheetMatter } from './sheet-matter.ts';
+import { isAnswered, pointAnswers } from './sheet-point.ts';
+import { stepPicture } from './step-picture.ts';
+import { paperWords as words } from './words.ts';
+
+/** A step with its cautions before its points; what is done for each set has a place for each. */
+export function sheetStep(step: Step, matter: SheetMatter): Html {
+  const { number, title, facts, cautions, pictures, points } = step;
+  const sets = setsOf(step, matter);
+  const shown = pictures.map((picture) => stepPicture(picture, matter.pictures));
+  return html`<section class="step">
+<div class="opening">
+<h2><span class="number">${number}</span> ${title}</h2>
+${factLine(facts)}
+</div>
+${cautions.map((caution, at) => cautionBox(caution, readBoxes(step, at + 1, matter)))}
+<div class="explains${shown.length > 0 ? ' pictured' : ''}"><div>${prose(step.prose)}</div>${shown.length > 0 ? html`<div>${shown}</div>` : nothing}</div>
+${points.map((point) => html`<div class="point">${pointAnswers(point, step, sets, matter)}</div>`)}
+${doneLines(sets.filter((set) => points.some((point) => !isAnswered(point, step, set, matter.ticket))))}
+</section>`;
+}
+
+/** The sets a step is done for, as far as they are not scrapped; null alone for the whole bundle. */
+function setsOf({ facts }: Step, { procedure, ticket }: SheetMatter): readonly SetNumber[] {
+  if (facts.scope === 'bundle') return [null];
+  return ticket ? setsLeft(ticket.bundle) : Array.from({ length: procedure.sets }, (_, index) => index + 1);
+}
+
+function factLine(facts: StepFacts): Html {
+  const said: readonly Html[] = [
+    html`<span>${facts.scope === 'bundle' ? words.forBundle : words.forSet}</span>`,
+    where(facts.allowedMinutes, (minutes) => html`<span>${words.allowed} ${minutes} ${words.minutes}</span>`),
+    facts.cannotBeUndone ? html`<b class="mark">${words.cannotBeUndone}</b>` : nothing,
+    where(facts.seams, ({ text }) => html`<span>${words.seams} ${text}</span>`),
+    where(facts.ifOut, ({ text }) => html`<span><b>${words.ifOut}</b> ${text}</span>`),
+    where(
+      facts.needsSkill,
+      (skill) => html`<span>${words.skill} ${skill}; ${words.standsBy} <span class="line"></span></span>`,
+    ),
+  ];
+  return html`<div class="facts-of-step">${said}</div>`;
+}
+
+/** One box, or one for each set where a caution is read every time. */
+function readBoxes(step: Step, caution: number, { procedure, ticket, ...rest }: SheetMatter): Html {
+  const isEach = procedure.readCautions === 'every time';
+  const sets = isEach ? setsOf(step, { procedure, ticket, ...rest }) : [null];
+  const boxes = sets.map((set) => {
+    const isRead = ticket?.bundle.cautionsRead.some(
+      (read) => read.step === step.id && read.caution === caution && !read.again && (!isEach || read.set === set),
+    );
+    return html`<span class="answer">${where(set, (n) => html`${words.set(n)} `)}<span class="box">${isRead ? '✓' : ''}</span></span>`;
+  });
+  return html`${words.read} ${boxes}`;
+}
+
+/** Who did it and when, for whoever types it in afterwards. */
+const doneLines = (sets: readonly SetNumber[]): Html =>
+  where(
+    sets.length > 0 && sets,
+    (each) =>
+      html`<div class="done-lines">${each.map(
+        (set) =>
+          html`<span class="answer">${where(set, (n) => html`${words.set(n)} `)}${words.doneAt} <span class="line"></span> ${words.doneBy} <span class="line"></span></span>`,
+      )}</div>`,
+  );
