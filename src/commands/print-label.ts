@@ -25,6 +25,6 @@ export async function printLabel(
   const { bundle, procedure } = done.value.playing;
   const copy = bundle.printed - 1;
   const revision = bundle.text?.revision ?? currentRelease(done.value.room, bundle.procedure)?.revision ?? '';
-  file.write(label(procedure, revision, { bundle, copy, room: done.value.room }));
+  file.write(label(procedure, revision, { bundle, copy }));
   return { ok: true, value: copy };
 }

@@ -48,7 +48,7 @@ export async function printableText(typed: string, open: PlayableRoom): Promise<
     outcome: 'text',
     text: {
       procedure,
-      text: { revision: isReleased ? released.revision : null, digest },
+      text: { digest, release: isReleased ? released : null },
       pictures: new Map(read.map(({ address, bytes }) => [address, bytes])),
     },
   };
@@ -56,13 +56,13 @@ export async function printableText(typed: string, open: PlayableRoom): Promise<
 
 /** A released text with its pictures as they were kept at its release. */
 export async function releasedText(
-  { revision, digest, pictures }: Release,
+  release: Release,
   procedure: Procedure,
   { store }: PlayableRoom,
 ): Promise<PrintableText> {
   const kept = await Promise.all(
-    pictures.map(async (each) => [each.address, (await store.kept(each.digest))?.bytes] as const),
+    release.pictures.map(async (each) => [each.address, (await store.kept(each.digest))?.bytes] as const),
   );
   const found = kept.flatMap(([address, bytes]) => (bytes ? [[address, bytes] as const] : []));
-  return { procedure, text: { revision, digest }, pictures: new Map(found) };
+  return { procedure, text: { digest: release.digest, release }, pictures: new Map(found) };
 }

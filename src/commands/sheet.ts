@@ -42,7 +42,15 @@ async function blankForm(typed: string, open: PlayableRoom, options: SheetOption
     case 'text': {
       const file = newFile(options.out ?? `${fileName(found.text.procedure.id)}.html`, io);
       if (!file.ok) return cannot(io, file.error.message);
-      file.value.write(drawn({ ...found.text, ticket: null, paper: options.paper, at: formatStamp(io.clock()) }));
+      file.value.write(
+        drawn({
+          ...found.text,
+          room: open.ledger.room(),
+          ticket: null,
+          paper: options.paper,
+          at: formatStamp(io.clock()),
+        }),
+      );
       return told(file.value.name, options, io);
     }
     default:
@@ -66,9 +74,9 @@ async function ticketSheet(ticket: TicketId, open: PlayableRoom, options: SheetO
   const room = ledger.room();
   const release = releasesOf(room, id).findLast(({ revision }) => text === null || revision === text.revision);
   if (!release) return cannot(io, `${ticket} is on a revision that was never released here: run \`walkfoot verify\`.`);
-  const onTicket = { bundle, room, copy: bundle.printed - 1 };
+  const onTicket = { bundle, copy: bundle.printed - 1 };
   const printable = await releasedText(release, procedure, open);
-  file.value.write(drawn({ ...printable, ticket: onTicket, paper: options.paper, at: formatStamp(io.clock()) }));
+  file.value.write(drawn({ ...printable, room, ticket: onTicket, paper: options.paper, at: formatStamp(io.clock()) }));
   return told(file.value.name, options, io);
 }
 

@@ -28,7 +28,7 @@ export async function ticket(procedure: string | undefined, options: TicketOptio
     return onLedger(options, io, (open) => printAgain(again, open, options, io));
   }
   if (procedure === undefined)
-    return cannot(io, 'Say which procedure the bundle is sewn by, such as `walkfoot ticket LIN-2207`.');
+    return cannot(io, 'Say first which procedure the bundle is sewn by, such as `walkfoot ticket LIN-2207 --label`.');
   return onLedger(options, io, (open) => makeTicket(procedure, open, options, io));
 }
 

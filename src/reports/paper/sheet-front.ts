@@ -1,6 +1,7 @@
+import { signedWords } from '../../app/signed-words.ts';
 import { dayAndTime } from '../../app/when.ts';
-import { openHold } from '../../bundle/bundle.ts';
-import { nameOf } from '../../bundle/room.ts';
+import { type Bundle, openHold } from '../../bundle/bundle.ts';
+import { nameOf, type Room } from '../../bundle/room.ts';
 import type { KitPiece } from '../../procedure/procedure.ts';
 import { type Html, html, nothing, where } from './html.ts';
 import { prose } from './prose.ts';
@@ -8,18 +9,22 @@ import type { OnTicket, SheetMatter } from './sheet-matter.ts';
 import { paperWords as words } from './words.ts';
 
 /** What is read before the first step: what it is about, the kit to count, and how the sheet is filled in. */
-export function sheetFront({ procedure, text, ticket, at }: SheetMatter): Html {
+export function sheetFront({ procedure, text, ticket, room, at }: SheetMatter): Html {
   const sets = ticket?.bundle.sets ?? procedure.sets;
   const row = (name: string, value: string | Html): Html => html`<tr><th>${name}</th><td>${value}</td></tr>`;
   return html`<section class="front">
 <h1>${procedure.title}</h1>
-${where(ticket, onHold)}
+${where(ticket, ({ bundle }) => onHold(bundle, room))}
 <table class="facts">
-${where(ticket, ({ bundle }) => row(`${words.ticketed}`, html`${dayAndTime(bundle.ticketedAt)}`))}
+${where(ticket, ({ bundle }) => row(words.ticketed, html`${dayAndTime(bundle.ticketedAt)}`))}
 ${row(words.printed, html`${dayAndTime(at)}${where(ticket?.bundle.text, () => html` · ${words.fullDone}`)}`)}
-${row(words.sets, String(sets))}
+${row(words.sets, setWords(sets, ticket))}
 ${where(ticket, ({ bundle }) => row(words.rolls, bundle.rolls.length > 0 ? bundle.rolls.join(', ') : words.noRolls))}
 ${row(words.work, words.order[procedure.work])}
+${where(text.release, ({ revision, by, at: released }) =>
+  row(words.theRevision, `${revision}, ${signedWords(room, 'released', { by, at: released })}`),
+)}
+${where(ticket, ({ bundle }) => html`${settledWords(bundle, room).map((said) => row(words.settled, said))}`)}
 ${row(words.wholeDigest, html`<code>${text.digest}</code>`)}
 </table>
 ${prose(procedure.intro)}
@@ -29,7 +34,18 @@ ${kitTable(procedure.kit, sets)}
 </section>`;
 }
 
-function onHold({ bundle, room }: OnTicket): Html {
+/** Holds that were settled, each with its signature. */
+const settledWords = ({ holds }: Bundle, room: Room): readonly string[] =>
+  holds.flatMap(({ name, settled }) =>
+    settled ? [`${name}, ${settled.how.as}: ${settled.reason}. ${signedWords(room, 'settled', settled)}`] : [],
+  );
+
+function setWords(sets: number, ticket: OnTicket | null): string {
+  const scrapped = [...(ticket?.bundle.scrapped ?? [])].sort((a, b) => a - b).map(words.set);
+  return scrapped.length > 0 ? `${sets}, ${words.scrapped}: ${scrapped.join(', ')}` : String(sets);
+}
+
+function onHold(bundle: Bundle, room: Room): Html {
   const hold = openHold(bundle);
   return hold
     ? html`<p class="hold"><b>${words.hold} ${hold.name}</b>, ${nameOf(room, hold.by)}, ${dayAndTime(hold.at)}: ${hold.reason}<br>${words.holdWay}</p>`

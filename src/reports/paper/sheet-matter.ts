@@ -1,13 +1,14 @@
 import type { Digest } from '../../base/brand.ts';
 import type { Bundle } from '../../bundle/bundle.ts';
-import type { Room } from '../../bundle/room.ts';
+import type { Release, Room } from '../../bundle/room.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
 
 /** All that a sheet is made of. */
 export interface SheetMatter {
   readonly procedure: Procedure;
-  /** The text it is printed from; `revision` is null for a draft. */
-  readonly text: { readonly revision: string | null; readonly digest: Digest };
+  /** The text it is printed from; a draft is none released. */
+  readonly text: { readonly digest: Digest; readonly release: Pick<Release, 'revision' | 'by' | 'at'> | null };
+  readonly room: Room;
   /** The bundle a sheet is for; null for a form that may be copied at will. */
   readonly ticket: OnTicket | null;
   /** Pictures by their address in the text, as they were when it was released. */
@@ -20,7 +21,6 @@ export interface SheetMatter {
 /** A bundle as it stood when its code was printed. */
 export interface OnTicket {
   readonly bundle: Bundle;
-  readonly room: Room;
   /** 0 for the first paper that carries the code. */
   readonly copy: number;
 }

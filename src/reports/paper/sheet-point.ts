@@ -1,22 +1,22 @@
-import { dayAndTime } from '../../app/when.ts';
+import { checkSigned } from '../../app/signed-words.ts';
 import { assertNever } from '../../base/assert-never.ts';
 import { type Check, isConceded, isGood, liveCheck, pointKey, type SetNumber } from '../../bundle/bundle.ts';
 import { blanksOf, firstOpenBlank } from '../../bundle/next.ts';
-import { nameOf } from '../../bundle/room.ts';
+import { nameOf, type Room } from '../../bundle/room.ts';
 import { amountWords } from '../../measure/amount-words.ts';
 import { limitWords } from '../../measure/limit-words.ts';
 import { formulaWords } from '../../procedure/formula-words.ts';
 import type { Point, Step } from '../../procedure/procedure.ts';
 import { type Html, html, nothing, where } from './html.ts';
-import type { OnTicket, SheetMatter } from './sheet-matter.ts';
+import type { SheetMatter } from './sheet-matter.ts';
 import { signatureLine } from './signature-line.ts';
 import { paperWords as words } from './words.ts';
 
 /** What a point asks, then a place for its answer in each of the sets; what is answered already stands in its place. */
-export function pointAnswers(point: Point, step: Step, sets: readonly SetNumber[], { ticket }: SheetMatter): Html {
+export function pointAnswers(point: Point, step: Step, sets: readonly SetNumber[], matter: SheetMatter): Html {
   const answers = sets.map(
     (set) =>
-      html`<span class="answer">${where(set, (n) => html`<span class="set">${words.set(n)}</span> `)}${answer(point, step, set, ticket)}</span>`,
+      html`<span class="answer">${where(set, (n) => html`<span class="set">${words.set(n)}</span> `)}${answer(point, step, set, matter)}</span>`,
   );
   return html`<div class="asks">${asked(point)}</div><div class="answers">${answers}</div>`;
 }
@@ -42,10 +42,10 @@ function asked(point: Point): Html {
 }
 
 /** Whether each blank of a point has an answer that counts. */
-export const isAnswered = (point: Point, step: Step, set: SetNumber, ticket: OnTicket | null): boolean =>
+export const isAnswered = (point: Point, step: Step, set: SetNumber, { ticket }: SheetMatter): boolean =>
   ticket !== null && firstOpenBlank(ticket.bundle, { step, set }, point) === undefined;
 
-function answer(point: Point, step: Step, set: SetNumber, ticket: OnTicket | null): Html {
+function answer(point: Point, step: Step, set: SetNumber, { ticket, room }: SheetMatter): Html {
   const key = pointKey(set, step.id, point.id);
   const fields = Array.from({ length: blanksOf(point) }, (_, at) => {
     const check = ticket ? liveCheck(ticket.bundle, key, at + 1) : undefined;
@@ -58,12 +58,13 @@ function answer(point: Point, step: Step, set: SetNumber, ticket: OnTicket | nul
   );
   const last = fields.findLast(({ counts }) => counts)?.check;
   const unit = 'unit' in point && !isDone ? html` ${point.unit} ` : nothing;
-  return html`${isDone ? html`<span class="box">✓</span> ` : nothing}${drawn}${unit}${ticket && last ? html`<span class="when">${doneWords(last, ticket)}</span>` : nothing}`;
+  return html`${isDone ? html`<span class="box">✓</span> ` : nothing}${drawn}${unit}${last ? html`<span class="when">${doneWords(last, room)}</span>` : nothing}`;
 }
 
-function doneWords(check: Check, { room }: OnTicket): string {
-  const who = [check.hand, ...(check.witness === undefined ? [] : [check.witness])].map((hand) => nameOf(room, hand));
-  return [dayAndTime(check.at), ...who, ...(isGood(check) ? [] : [words.byConcession])].join(', ');
+/** Who answers for it and when; of a hold point both, of what is out of its limit that it was let through. */
+function doneWords(check: Check, room: Room): string {
+  const sewer = check.witness === undefined ? '' : `${nameOf(room, check.hand)}; `;
+  return `${sewer}${checkSigned(room, check)}${isGood(check) ? '' : `, ${words.byConcession}`}`;
 }
 
 function blank(point: Point): Html {

@@ -1,5 +1,6 @@
 import { type SetNumber, setsLeft } from '../../bundle/bundle.ts';
-import type { Step, StepFacts } from '../../procedure/procedure.ts';
+import { nameOf } from '../../bundle/room.ts';
+import type { Step } from '../../procedure/procedure.ts';
 import { cautionBox } from './caution-box.ts';
 import { type Html, html, nothing, where } from './html.ts';
 import { prose } from './prose.ts';
@@ -10,18 +11,18 @@ import { paperWords as words } from './words.ts';
 
 /** A step with its cautions before its points; what is done for each set has a place for each. */
 export function sheetStep(step: Step, matter: SheetMatter): Html {
-  const { number, title, facts, cautions, pictures, points } = step;
+  const { number, title, cautions, pictures, points } = step;
   const sets = setsOf(step, matter);
   const shown = pictures.map((picture) => stepPicture(picture, matter.pictures));
   return html`<section class="step">
 <div class="opening">
 <h2><span class="number">${number}</span> ${title}</h2>
-${factLine(facts)}
+${factLine(step, matter)}
 </div>
 ${cautions.map((caution, at) => cautionBox(caution, readBoxes(step, at + 1, matter)))}
 <div class="explains${shown.length > 0 ? ' pictured' : ''}"><div>${prose(step.prose)}</div>${shown.length > 0 ? html`<div>${shown}</div>` : nothing}</div>
 ${points.map((point) => html`<div class="point">${pointAnswers(point, step, sets, matter)}</div>`)}
-${doneLines(sets.filter((set) => points.some((point) => !isAnswered(point, step, set, matter.ticket))))}
+${doneLines(sets.filter((set) => points.some((point) => !isAnswered(point, step, set, matter))))}
 </section>`;
 }
 
@@ -31,7 +32,8 @@ function setsOf({ facts }: Step, { procedure, ticket }: SheetMatter): readonly S
   return ticket ? setsLeft(ticket.bundle) : Array.from({ length: procedure.sets }, (_, index) => index + 1);
 }
 
-function factLine(facts: StepFacts): Html {
+function factLine({ id, facts }: Step, { ticket, room }: SheetMatter): Html {
+  const helpers = ticket?.bundle.helps.filter(({ step }) => step === id).map(({ by }) => nameOf(room, by)) ?? [];
   const said: readonly Html[] = [
     html`<span>${facts.scope === 'bundle' ? words.forBundle : words.forSet}</span>`,
     where(facts.allowedMinutes, (minutes) => html`<span>${words.allowed} ${minutes} ${words.minutes}</span>`),
@@ -40,7 +42,8 @@ function factLine(facts: StepFacts): Html {
     where(facts.ifOut, ({ text }) => html`<span><b>${words.ifOut}</b> ${text}</span>`),
     where(
       facts.needsSkill,
-      (skill) => html`<span>${words.skill} ${skill}; ${words.standsBy} <span class="line"></span></span>`,
+      (skill) =>
+        html`<span>${words.skill} ${skill}; ${words.standsBy} ${[...new Set(helpers)].join(', ')} <span class="line"></span></span>`,
     ),
   ];
   return html`<div class="facts-of-step">${said}</div>`;

@@ -40,6 +40,7 @@ table:not(.sheet) { border-collapse: collapse; margin: 0 0 3mm; }
 .kit { width: 100%; }
 .kit td, .kit th, .explains td, .explains th, .front > table:not([class]) td { border-bottom: .2mm solid; padding: 1mm 3mm 1mm 0; }
 .kit tr { break-inside: avoid; }
+.kit tr:last-child { break-before: avoid; }
 .n { text-align: right; }
 .step { border-top: .6mm solid; padding-top: 2.5mm; margin-top: 5mm; }
 .opening { break-inside: avoid; break-after: avoid; }

@@ -11,7 +11,7 @@ import { terminalQr } from '../../../src/reports/terminal-qr.ts';
 import { open } from '../../bundle/deeds.ts';
 import { given } from '../../bundle/story.ts';
 import { browse, missingTools, type PrintedPage, printed, scanned } from './browser.ts';
-import { matterOf, onTicket, written } from './matter.ts';
+import { forTicket, matterOf, onTicket, written } from './matter.ts';
 
 /** Where changes are tried everything has to be there; elsewhere whoever has no browser goes without. */
 const missing = missingTools();
@@ -66,7 +66,7 @@ describe.skipIf(missing.length > 0)('in a real browser', () => {
   test('a ticket’s sheet can be scanned on every page, by both codes, and they say its name and nothing else', () => {
     const { procedure, pictures } = demo('LIN-2207');
     const { world } = given(procedure, open);
-    printed(sheet(matterOf(procedure, { pictures, ticket: onTicket(world, 1) })), (pages) => {
+    printed(sheet(matterOf(procedure, { pictures, ...forTicket(world, 1) })), (pages) => {
       expectWhole(pages, 'A4', ['B-1041', 'COPY 1', 'LIN-2207', 'revision B', 'ab12ab12ab12…']);
       for (const page of [pages[0], pages[5], pages.at(-1)])
         expect(page?.codes()).toEqual(['CODE-128:B-1041', 'QR-Code:B-1041']);
@@ -90,8 +90,8 @@ describe.skipIf(missing.length > 0)('in a real browser', () => {
     ['Б-1041', 'Подволок', [], ['QR-Code:Б-1041']],
   ])('the label of %s is one label, holds all that it says, and can be scanned', (name, title, rolls, codes) => {
     const { procedure } = demo('LIN-2207');
-    const { bundle, room: inRoom } = onTicket(given(procedure).world);
-    const ticket = { room: inRoom, copy: 12, bundle: { ...bundle, ticket: name as TicketId, rolls } };
+    const { bundle } = onTicket(given(procedure).world);
+    const ticket = { copy: 12, bundle: { ...bundle, ticket: name as TicketId, rolls } };
     printed(label({ ...procedure, title }, 'AA', ticket), (pages) => {
       const [page] = pages;
       expect(pages).toHaveLength(1);

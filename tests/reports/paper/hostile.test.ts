@@ -88,9 +88,9 @@ Some ${line}
 - [ ] Colour ____ (**<img onerror="&'>** / blue)
 - [ ] **Hold point** ${line}
 `);
-  const { bundle, room } = onTicket(given(procedure).world);
+  const { bundle } = onTicket(given(procedure).world);
   const rolls = [EVIL];
-  const evil = { bundle: { ...bundle, rolls }, room, copy: 1 };
+  const evil = { bundle: { ...bundle, rolls }, copy: 1 };
   const pictures = new Map([['../media/a.svg', new TextEncoder().encode('<svg><script>alert(1)</script></svg>')]]);
   const page = sheet(matterOf(procedure, { ticket: evil, pictures }));
   expect(page).toContain('&#60;script&#62;');
@@ -101,7 +101,7 @@ Some ${line}
 test('what was answered is words too', () => {
   const procedure = written('---\nprocedure: P\ntitle: P\n---\n\n## Sew {#sew}\n\n- [ ] Roll ____ {#roll}\n');
   const { world } = given(procedure);
-  const { bundle, room } = onTicket(world);
+  const { bundle } = onTicket(world);
   if (!bundle) throw new Error('no bundle');
   const check = {
     step: 'sew',
@@ -117,7 +117,7 @@ test('what was answered is words too', () => {
     again: false,
   };
   const checks = new Map([['1 sew', new Map([['1 sew roll', [check]]])]]) as never;
-  const page = sheet(matterOf(procedure, { ticket: { bundle: { ...bundle, checks }, room, copy: 0 } }));
+  const page = sheet(matterOf(procedure, { ticket: { bundle: { ...bundle, checks }, copy: 0 } }));
   expect(page).toContain('&#60;img src=x');
   expectOurs(page);
 });

@@ -1,15 +1,16 @@
 import type { Digest } from '../../../src/base/brand.ts';
 import type { Procedure } from '../../../src/procedure/procedure.ts';
 import { readProcedure } from '../../../src/procedure/read-procedure.ts';
-import type { SheetMatter } from '../../../src/reports/paper/sheet-matter.ts';
-import type { World } from '../../bundle/world.ts';
+import type { OnTicket, SheetMatter } from '../../../src/reports/paper/sheet-matter.ts';
+import { vera, type World, worldOf } from '../../bundle/world.ts';
 
 /** What a sheet of this text is made of, on revision B and without a ticket unless told. */
 export function matterOf(procedure: Procedure, rest: Partial<SheetMatter> = {}): SheetMatter {
   const digest = 'ab12'.repeat(16) as Digest;
   return {
     procedure,
-    text: { revision: 'B', digest },
+    text: { digest, release: { revision: 'B', by: vera, at: '2026-11-24T09:00:00.000+01:00' } },
+    room: worldOf(procedure).room,
     ticket: null,
     pictures: new Map(),
     paper: 'A4',
@@ -19,10 +20,16 @@ export function matterOf(procedure: Procedure, rest: Partial<SheetMatter> = {}):
 }
 
 /** The bundle of a story as paper sees it. */
-export function onTicket({ bundle, room }: World, copy = 0) {
+export function onTicket({ bundle }: World, copy = 0): OnTicket {
   if (!bundle) throw new Error('the story has no bundle');
-  return { bundle, room, copy };
+  return { bundle, copy };
 }
+
+/** The same, with the room as it is at the end of the story. */
+export const forTicket = (world: World, copy = 0): Partial<SheetMatter> => ({
+  ticket: onTicket(world, copy),
+  room: world.room,
+});
 
 /** A procedure as it is written; it must have no errors. */
 export function written(markdown: string): Procedure {

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { label } from '../../../src/reports/paper/label.ts';
 import { sheet } from '../../../src/reports/paper/sheet.ts';
-import { concession, hold, open, scrap, settle } from '../../bundle/deeds.ts';
+import { concession, hold, open, scrap, setPin, settle } from '../../bundle/deeds.ts';
 import { answered, given, upTo } from '../../bundle/story.ts';
-import { olaf, vera } from '../../bundle/world.ts';
-import { matterOf, onTicket, wordsOf, written } from './matter.ts';
+import { olaf, vera, type World } from '../../bundle/world.ts';
+import { forTicket, matterOf, onTicket, wordsOf, written } from './matter.ts';
 
 const lining = written(
   `---
@@ -101,13 +101,13 @@ test('every page says whose it is; a form without a ticket has no code and is no
   expect(blank).toContain('ab12'.repeat(16));
   expect(sheet(matterOf(lining))).not.toMatch(/class="(?:qr|bars)"|COPY|DRAFT/);
   const { text } = matterOf(lining);
-  expect(wordsOf(sheet(matterOf(lining, { text: { ...text, revision: null } })))).toContain('DRAFT, not released');
+  expect(wordsOf(sheet(matterOf(lining, { text: { ...text, release: null } })))).toContain('DRAFT, not released');
 });
 
 test('a ticket’s sheet carries its code, and which copy it is', () => {
   const { world } = given(lining);
-  const first = sheet(matterOf(lining, { ticket: onTicket(world) }));
-  const second = sheet(matterOf(lining, { ticket: onTicket(world, 1) }));
+  const first = sheet(matterOf(lining, forTicket(world)));
+  const second = sheet(matterOf(lining, forTicket(world, 1)));
   expect(wordsOf(first)).toMatch(/^ ?B-1041 LIN-2207 · Cabin-top lining revision B/);
   expect(first).toContain('class="qr"');
   expect(first).toContain('class="bars"');
@@ -117,28 +117,29 @@ test('a ticket’s sheet carries its code, and which copy it is', () => {
 
 test('paper goes on where the bundle stands: what is done, by whom and when; what was out; what is let through', () => {
   const { world } = given(lining, skilled, open, upTo('bore-b', { set: 1 }), answered('26'));
-  const page = wordsOf(sheet(matterOf(lining, { ticket: onTicket(world) })));
-  expect(page).toMatch(/Pieces exactly 10 pcs ✓ 10 pcs 25 Nov 2026 08:\d\d, Ines/);
-  expect(page).toMatch(/Line a 310\.5 to 313\.5 mm set 1 ✓ 312 mm 312 mm 25 Nov 2026 08:\d\d, Ines set 2 mm/);
+  const page = wordsOf(sheet(matterOf(lining, forTicket(world))));
+  expect(page).toMatch(/Pieces exactly 10 pcs ✓ 10 pcs done: Ines, 25 Nov 2026 08:\d\d/);
+  expect(page).toMatch(/Line a 310\.5 to 313\.5 mm set 1 ✓ 312 mm 312 mm done: Ines, 25 Nov 2026 08:\d\d set 2 mm/);
   expect(page).toContain('Bore b 27 to 29 mm set 1 (before: 26 mm, below) mm set 2 mm');
   const conceded = given(world, hold(), settle(concession('2030-01-01'))).world;
-  const after = wordsOf(sheet(matterOf(lining, { ticket: onTicket(conceded) })));
-  expect(after).toMatch(/Bore b 27 to 29 mm set 1 ✓ 26 mm .*, Ines, by concession set 2 mm/);
+  const after = wordsOf(sheet(matterOf(lining, forTicket(conceded))));
+  expect(after).toMatch(/Bore b 27 to 29 mm set 1 ✓ 26 mm done: Ines, .*, by concession set 2 mm/);
 });
 
 test('a step that is done asks no more who did it; a set that is scrapped asks nothing', () => {
   const counted = given(lining, skilled, open, upTo('lies-flat', { set: 1 })).world;
-  const page = wordsOf(sheet(matterOf(lining, { ticket: onTicket(counted) })));
+  const page = wordsOf(sheet(matterOf(lining, forTicket(counted))));
   expect(page.match(/done on, at/g)).toHaveLength(2);
   const one = given(counted, hold('bundle'), settle(scrap(1), olaf)).world;
-  const left = wordsOf(sheet(matterOf(lining, { ticket: onTicket(one) })));
+  const left = wordsOf(sheet(matterOf(lining, forTicket(one))));
   expect(left).toContain('Line a 310.5 to 313.5 mm set 2 mm');
-  expect(left).not.toContain('set 1');
+  expect(left).toContain('Sets in the bundle 2, scrapped: set 1');
+  expect(left.match(/set 1/g)).toHaveLength(1);
 });
 
 test('a bundle on hold says so before anything else', () => {
   const { world } = given(lining, open, hold('bundle'));
-  expect(wordsOf(sheet(matterOf(lining, { ticket: onTicket(world) })))).toMatch(
+  expect(wordsOf(sheet(matterOf(lining, forTicket(world))))).toMatch(
     /ON HOLD H-001 , Ines, 25 Nov 2026 08:\d\d: a hole Do not work on/,
   );
 });
@@ -153,8 +154,19 @@ test('a label says what is in the bundle, on which revision, and which copy it i
 });
 
 test('a label has room for so many rolls, and says how many more there are', () => {
-  const { bundle, room } = onTicket(given(lining).world);
+  const { bundle } = onTicket(given(lining).world);
   const rolls = Array.from({ length: 9 }, (_, n) => `ROLL-2026-0${n}`);
-  const said = wordsOf(label(lining, 'C', { room, copy: 0, bundle: { ...bundle, rolls } }));
+  const said = wordsOf(label(lining, 'C', { copy: 0, bundle: { ...bundle, rolls } }));
   expect(said).toContain('ROLL-2026-00, ROLL-2026-01, ROLL-2026-02, ROLL-2026-03 and 5 more');
+});
+
+test('a signature on paper says whose it is, when, and what it means', () => {
+  const asking = (world: World): World => ({ ...world, rule: 'supervisors' });
+  const signing = [asking, setPin(vera), setPin(olaf), skilled, open] as const;
+  const held = [...signing, upTo('bore-b', { set: 1 }), answered('26'), hold(), settle(concession('2030-01-01'))];
+  const { world } = given(lining, ...held, upTo('lies-flat', { set: 2 }));
+  const page = wordsOf(sheet(matterOf(lining, forTicket(world))));
+  expect(page).toContain('Revision B, released: Vera, 24 Nov 2026 09:00');
+  expect(page).toMatch(/Was on hold H-001, concession: looked at it\. settled: Olaf with PIN, 25 Nov 2026 \d\d:\d\d/);
+  expect(page).toMatch(/sleeves looked over set 1 ✓ Ines; witnessed: Olaf with PIN, 25 Nov 2026 \d\d:\d\d set 2/);
 });
