@@ -37,10 +37,9 @@ export function receipt(typed: string, options: ReceiptOptions, io: Io): Promise
       key,
     );
     if (!made.ok) return cannot(io, `${made.error.message} Run \`walkfoot verify\`.`);
-    const file = newFile(options.out ?? `${fileName(ticket)}.receipt`, io);
+    const file = await newFile(options.out ?? `${fileName(ticket)}.receipt`, io, async () => made);
     if (!file.ok) return cannot(io, file.error.message);
-    const { name } = file.value;
-    file.value.write(made.value);
+    const name = file.value;
     say(
       io,
       `${name}: ${entries.length} entries of ${ticket}, signed over ${size}. Check it with \`walkfoot verify ${name} --key KEY\`; \`walkfoot station\` prints the key.`,

@@ -2,6 +2,7 @@ import { chalkStderr } from 'chalk';
 import { assertNever } from '../base/assert-never.ts';
 import type { TicketId } from '../base/brand.ts';
 import { formatStamp } from '../base/instant.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
 import { oneLine } from '../base/text.ts';
 import { releasesOf } from '../bundle/room.ts';
 import { findingsReport } from '../reports/findings.ts';
@@ -12,6 +13,7 @@ import { whoActs } from './hand.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say } from './io.ts';
 import { fileName, newFile } from './new-file.ts';
+import { paperName } from './paper-name.ts';
 import { printableText, releasedText } from './printable-text.ts';
 
 interface SheetOptions extends RoomOption {
@@ -40,18 +42,12 @@ async function blankForm(typed: string, open: PlayableRoom, options: SheetOption
       return 1;
     }
     case 'text': {
-      const file = newFile(options.out ?? `${fileName(found.text.procedure.id)}.html`, io);
-      if (!file.ok) return cannot(io, file.error.message);
-      file.value.write(
-        drawn({
-          ...found.text,
-          room: open.ledger.room(),
-          ticket: null,
-          paper: options.paper,
-          at: formatStamp(io.clock()),
-        }),
+      const { text } = found;
+      const matter = { ...text, room: open.ledger.room(), ticket: null, paper: options.paper };
+      const file = await newFile(options.out ?? `${fileName(text.procedure.id)}.html`, io, async () =>
+        ok(drawn({ ...matter, at: formatStamp(io.clock()) })),
       );
-      return told(file.value.name, options, io);
+      return told(file, options, io);
     }
     default:
       return assertNever(found);
@@ -63,24 +59,27 @@ async function ticketSheet(ticket: TicketId, open: PlayableRoom, options: SheetO
   const { ledger } = open;
   const before = await ledger.playing(ticket);
   if (!before.ok) return cannot(io, before.error.message);
-  const { printed, text, procedure: id } = before.value.bundle;
-  const file = newFile(options.out ?? `${fileName(ticket)}${printed > 0 ? `.copy-${printed}` : ''}.html`, io);
-  if (!file.ok) return cannot(io, file.error.message);
   const by = whoActs(options.hand, ledger.room());
   if (!by.ok) return cannot(io, by.error.message);
-  const done = await attemptSigned(ledger, ticket, { do: 'print', hand: by.value, what: 'sheet' }, io);
-  if (!done.ok) return cannot(io, done.error.message);
-  const { bundle, procedure } = done.value.playing ?? before.value;
-  const room = ledger.room();
-  const release = releasesOf(room, id).findLast(({ revision }) => text === null || revision === text.revision);
-  if (!release) return cannot(io, `${ticket} is on a revision that was never released here: run \`walkfoot verify\`.`);
-  const onTicket = { bundle, copy: bundle.printed - 1 };
-  const printable = await releasedText(release, procedure, open);
-  file.value.write(drawn({ ...printable, room, ticket: onTicket, paper: options.paper, at: formatStamp(io.clock()) }));
-  return told(file.value.name, options, io);
+  const file = await newFile(options.out ?? paperName(before.value.bundle, '.html'), io, async () => {
+    const done = await attemptSigned(ledger, ticket, { do: 'print', hand: by.value, what: 'sheet' }, io);
+    if (!done.ok) return done;
+    const { bundle, procedure } = done.value.playing ?? before.value;
+    const room = ledger.room();
+    const release = releasesOf(room, bundle.procedure).findLast(
+      ({ revision }) => bundle.text === null || revision === bundle.text.revision,
+    );
+    if (!release)
+      return refuse('no-release', `${ticket} is on a revision never released here: run \`walkfoot verify\`.`);
+    const text = await releasedText(release, procedure, open);
+    const onTicket = { bundle, copy: bundle.printed - 1 };
+    return ok(drawn({ ...text, room, ticket: onTicket, paper: options.paper, at: formatStamp(io.clock()) }));
+  });
+  return told(file, options, io);
 }
 
-function told(name: string, { paper }: SheetOptions, io: Io): ExitCode {
-  say(io, `${name}: open it in a browser and print it on ${paper}, at 100 %.`);
+function told(file: Result<string>, { paper }: SheetOptions, io: Io): ExitCode {
+  if (!file.ok) return cannot(io, file.error.message);
+  say(io, `${file.value}: open it in a browser and print it on ${paper}, at 100 %.`);
   return 0;
 }

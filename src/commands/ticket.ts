@@ -1,4 +1,3 @@
-import chalk from 'chalk';
 import type { ProcedureId, TicketId } from '../base/brand.ts';
 import { many } from '../base/many.ts';
 import { currentRelease } from '../bundle/room.ts';
@@ -6,7 +5,10 @@ import { named } from '../bundle/same-name.ts';
 import { whoActs } from './hand.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
-import { labelFile, printLabel } from './print-label.ts';
+import { newFile } from './new-file.ts';
+import { paperName } from './paper-name.ts';
+import { printLabel } from './print-label.ts';
+import { showQr } from './show-qr.ts';
 
 interface TicketOptions extends RoomOption {
   readonly sets?: string;
@@ -33,41 +35,46 @@ export async function ticket(procedure: string | undefined, options: TicketOptio
 }
 
 /** With the next free number, unless it is given a name. */
-async function makeTicket(procedure: string, open: PlayableRoom, options: TicketOptions, io: Io): Promise<ExitCode> {
+async function makeTicket(typed: string, open: PlayableRoom, options: TicketOptions, io: Io): Promise<ExitCode> {
   const { ledger } = open;
   const by = whoActs(options.hand, ledger.room());
   if (!by.ok) return cannot(io, by.error.message);
-  const id = known(procedure, [...ledger.room().releases.keys()]);
+  const procedure = known(typed, [...ledger.room().releases.keys()]);
   const name = (options.name ?? nextTicket(ledger.bundles().map((bundle) => bundle.ticket))) as TicketId;
   const sets = await setsOf(options.sets);
   if (sets === undefined) return cannot(io, `--sets takes a whole number, not ${options.sets}.`);
-  const file = options.label === undefined ? null : labelFile(options.label, name, 0, io);
-  if (file && !file.ok) return cannot(io, file.error.message);
-  const done = await ledger.attempt(name, {
-    do: 'make ticket',
-    hand: by.value,
-    ticket: name,
-    procedure: id,
-    sets,
-    rolls: options.roll ?? [],
-  });
-  if (!done.ok) return cannot(io, done.error.message);
-  const [made] = done.value.entries;
-  const printed = file && (await printLabel(name, by.value, file.value, open, io));
-  const label = file?.value.name;
-  if (options.json) sayJson(io, { ...made?.body, ...(label === undefined ? {} : { label }) });
+  const make = () =>
+    ledger.attempt(name, {
+      do: 'make ticket',
+      hand: by.value,
+      ticket: name,
+      procedure,
+      sets,
+      rolls: options.roll ?? [],
+    });
+  const made =
+    options.label === undefined
+      ? await make()
+      : await newFile(labelName(options.label, { ticket: name, printed: 0 }), io, async () => {
+          const done = await make();
+          return done.ok ? printLabel(name, by.value, open, io) : done;
+        });
+  if (!made.ok) return cannot(io, made.error.message);
+  const label = typeof made.value === 'string' ? made.value : undefined;
+  const rolls = ledger.bundles().find((bundle) => bundle.ticket === name)?.rolls;
+  if (options.json) sayJson(io, { ticket: name, procedure, sets, rolls, label });
   else {
     const room = options.room ? ` --room ${options.room}` : '';
-    say(io, `${name}: ${id}, ${many(sets, 'set')}. Play it with \`walkfoot sew ${name}${room}\`.`);
-    if (label !== undefined && printed?.ok) say(io, labelWords(label));
-    await showQr(name, options, io);
+    say(io, `${name}: ${procedure}, ${many(sets, 'set')}. Play it with \`walkfoot sew ${name}${room}\`.`);
+    if (label !== undefined) say(io, labelWords(label));
+    await showQr(name, options.qr, io);
   }
-  return printed && !printed.ok ? cannot(io, printed.error.message) : 0;
+  return 0;
 
   /** As said, or as many as the current revision says. */
   async function setsOf(said: string | undefined): Promise<number | undefined> {
     if (said !== undefined) return /^\d{1,3}$/.test(said) ? Number(said) : undefined;
-    const understood = currentRelease(ledger.room(), id)?.understood;
+    const understood = currentRelease(ledger.room(), procedure)?.understood;
     const text = understood && (await ledger.procedure(understood));
     return text?.ok ? text.value.sets : 1;
   }
@@ -82,36 +89,22 @@ async function printAgain(typed: string, open: PlayableRoom, options: TicketOpti
   if (!by.ok) return cannot(io, by.error.message);
   const playing = await ledger.playing(name);
   if (!playing.ok) return cannot(io, playing.error.message);
-  const file = labelFile(options.label, name, playing.value.bundle.printed, io);
+  const { bundle } = playing.value;
+  const file = await newFile(labelName(options.label, bundle), io, () => printLabel(name, by.value, open, io));
   if (!file.ok) return cannot(io, file.error.message);
-  const copy = await printLabel(name, by.value, file.value, open, io);
-  if (!copy.ok) return cannot(io, copy.error.message);
-  const label = file.value.name;
-  if (options.json) sayJson(io, { ticket: name, label, copy: copy.value });
+  if (options.json) sayJson(io, { ticket: name, label: file.value, copy: bundle.printed });
   else {
-    say(io, `${name}${copy.value > 0 ? `, COPY ${copy.value}` : ''}. ${labelWords(label)}`);
-    await showQr(name, options, io);
+    say(io, `${name}${bundle.printed > 0 ? `, COPY ${bundle.printed}` : ''}. ${labelWords(file.value)}`);
+    await showQr(name, options.qr, io);
   }
   return 0;
 }
 
+const labelName = (said: string | true | undefined, bundle: Parameters<typeof paperName>[0]): string =>
+  typeof said === 'string' ? said : paperName(bundle, '.label.html');
+
 const labelWords = (file: string): string =>
   `${file}: open it in a browser and print it on a label of 100 × 62 mm, at 100 %.`;
-
-/** Shows the code to whoever stands at the screen with a scanner; unasked only at a terminal that has room for it. */
-async function showQr(name: string, { qr }: TicketOptions, io: Io): Promise<void> {
-  const width = io.stdout.isTTY ? io.stdout.columns : Number.POSITIVE_INFINITY;
-  if (!qr && !io.stdout.isTTY) return;
-  const { terminalQr } = await import('../reports/terminal-qr.ts');
-  const { lines, columns } = terminalQr(name);
-  if (columns > width) {
-    if (qr) say(io, `The QR code takes ${columns} columns: make the terminal wider, or write a label with --label.`);
-    return;
-  }
-  // Black and white by name: in the terminal's own two colours it would be turned round on a light ground.
-  const drawn = io.env.NO_COLOR ? lines : lines.map((line) => chalk.ansi256(231).bgAnsi256(16)(line));
-  io.out(`\n${drawn.join('\n')}\n\n`);
-}
 
 const known = (typed: string, released: readonly ProcedureId[]): ProcedureId =>
   named(released, typed) ?? (typed as ProcedureId);

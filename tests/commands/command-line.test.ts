@@ -49,7 +49,7 @@ const commands = [
 ];
 
 /** Of those that have more than one example. */
-const howMany: Readonly<Record<string, number>> = { who: 8, ticket: 3, sheet: 2 };
+const howMany: Readonly<Record<string, number>> = { who: 8, ticket: 3, sheet: 3 };
 
 describe('the examples in each command’s help are true ones', () => {
   // What would be the same text, or is taken, in the practice room says so: that is an answer too, and tried below.

@@ -52,12 +52,21 @@ test('the first paper of a ticket is anybody’s, each one after it a copy that 
 
 test('a file that is there is left alone, and nothing is counted', () => {
   writeFileSync(here('B-1048.html'), 'mine');
-  expect(walkfoot('sheet', 'B-1048')).toMatchObject({ code: 2, err: expect.stringContaining('--out') });
+  expect(walkfoot('sheet', 'B-1048')).toMatchObject({ code: 2, err: expect.stringContaining('name another') });
   expect(read('B-1048.html')).toBe('mine');
   expect(printed('B-1048')).toEqual([]);
   mkdirSync(here('taken.html'));
   expect(walkfoot('ticket', 'LIN-2207', '--name', 'B-78', '--label', 'taken.html')).toMatchObject({ code: 2 });
   expect(walkfoot('who', 'B-78')).toMatchObject({ code: 2, err: expect.stringContaining('no ticket') });
+});
+
+test('nothing is counted for a file that cannot be made, and none is left of what is refused', () => {
+  expect(walkfoot('sheet', 'B-1048', '--out', 'nowhere/B-1048.html')).toMatchObject({ code: 2 });
+  expect(walkfoot('ticket', 'LIN-2207', '--name', 'B-79', '--label', 'nowhere/x.html')).toMatchObject({ code: 2 });
+  expect(walkfoot('ticket', 'NOPE', '--label', 'nope.html')).toMatchObject({ code: 2 });
+  expect(existsSync(here('nope.html'))).toBe(false);
+  expect(printed('B-1048')).toEqual([]);
+  expect(walkfoot('who', 'B-79')).toMatchObject({ code: 2, err: expect.stringContaining('no ticket') });
 });
 
 test('a form of the revision in use is blank, counted by nobody, and whole in itself', () => {

@@ -1,17 +1,28 @@
+import { openHold } from '../../bundle/bundle.ts';
 import { barPicture, qrPicture } from './code-pictures.ts';
-import { html, nothing, where } from './html.ts';
+import { type Html, html, where } from './html.ts';
 import type { SheetMatter } from './sheet-matter.ts';
 import { paperWords as words } from './words.ts';
 
-/** What stands on every page: whose sheet it is, on which revision, and the ticket's codes. */
-export function runningHead({ procedure, text, ticket }: SheetMatter) {
+/** What stands on every page: whose sheet it is, on which revision, what bars it from being used, and the ticket's codes. */
+export function runningHead(matter: SheetMatter): Html {
+  const { procedure, text, ticket } = matter;
   const code = ticket?.bundle.ticket;
   return html`<div class="head">
 <div class="whose">
-<div class="name">${code ?? procedure.id}${where(ticket && ticket.copy > 0 && ticket.copy, (copy) => html` <b class="mark">${words.copy(copy)}</b>`)}${text.release === null ? html` <b class="mark">${words.draft}</b>` : nothing}</div>
+<div class="name">${code ?? procedure.id}${marksOf(matter).map((mark) => html` <b class="mark">${mark}</b>`)}</div>
 <div class="title">${where(code && procedure.id, (id) => html`${id} · `)}${procedure.title}</div>
-<div>${where(text.release, ({ revision }) => html`${words.revision} ${revision} · `)}${words.digest} ${text.digest.slice(0, 12)}…${code === undefined ? html` · ${words.form}` : nothing}</div>
+<div>${where(text.release, ({ revision }) => html`${words.revision} ${revision} · `)}${words.digest} ${text.digest.slice(0, 12)}…${where(code === undefined, () => html` · ${words.form}`)}</div>
 </div>
 ${where(code, (said) => html`<div class="codes">${barPicture(said, 72, 11)}${qrPicture(said, 22)}</div>`)}
 </div>`;
+}
+
+function marksOf({ text, ticket }: SheetMatter): readonly string[] {
+  return [
+    ...(ticket && ticket.copy > 0 ? [words.copy(ticket.copy)] : []),
+    ...(ticket && openHold(ticket.bundle) ? [words.hold] : []),
+    ...(text.release === null ? [words.draft] : []),
+    ...(text.release?.withdrawn ? [words.withdrawn] : []),
+  ];
 }

@@ -7,7 +7,10 @@ import type { Procedure } from '../../procedure/procedure.ts';
 export interface SheetMatter {
   readonly procedure: Procedure;
   /** The text it is printed from; a draft is none released. */
-  readonly text: { readonly digest: Digest; readonly release: Pick<Release, 'revision' | 'by' | 'at'> | null };
+  readonly text: {
+    readonly digest: Digest;
+    readonly release: Pick<Release, 'revision' | 'by' | 'at' | 'withdrawn'> | null;
+  };
   readonly room: Room;
   /** The bundle a sheet is for; null for a form that may be copied at will. */
   readonly ticket: OnTicket | null;

@@ -3,6 +3,7 @@ import { many } from '../../base/many.ts';
 /** All that the paper itself says; everything else on it is the procedure's, the ledger's or a name. */
 export const paperWords = {
   draft: 'DRAFT, not released',
+  withdrawn: 'WITHDRAWN',
   copy: (n: number) => `COPY ${n}`,
   form: 'blank form',
   revision: 'revision',

@@ -9,7 +9,7 @@ export function matterOf(procedure: Procedure, rest: Partial<SheetMatter> = {}):
   const digest = 'ab12'.repeat(16) as Digest;
   return {
     procedure,
-    text: { digest, release: { revision: 'B', by: vera, at: '2026-11-24T09:00:00.000+01:00' } },
+    text: { digest, release: { revision: 'B', by: vera, at: '2026-11-24T09:00:00.000+01:00', withdrawn: false } },
     room: worldOf(procedure).room,
     ticket: null,
     pictures: new Map(),

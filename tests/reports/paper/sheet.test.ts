@@ -137,11 +137,15 @@ test('a step that is done asks no more who did it; a set that is scrapped asks n
   expect(left.match(/set 1/g)).toHaveLength(1);
 });
 
-test('a bundle on hold says so before anything else', () => {
+test('a bundle on hold, and one on a revision that is out of use, says so before anything else', () => {
   const { world } = given(lining, open, hold('bundle'));
   expect(wordsOf(sheet(matterOf(lining, forTicket(world))))).toMatch(
-    /ON HOLD H-001 , Ines, 25 Nov 2026 08:\d\d: a hole Do not work on/,
+    /^ ?B-1041 ON HOLD .* ON HOLD H-001 , Ines, 25 Nov 2026 08:\d\d: a hole Do not work on/,
   );
+  const { text } = matterOf(lining);
+  if (text.release === null) throw new Error('this one is released');
+  const release = { ...text.release, withdrawn: true };
+  expect(wordsOf(sheet(matterOf(lining, { text: { ...text, release } })))).toMatch(/^ ?LIN-2207 WITHDRAWN /);
 });
 
 test('a label says what is in the bundle, on which revision, and which copy it is', () => {
