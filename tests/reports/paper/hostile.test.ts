@@ -1,10 +1,13 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { RecordedEntry } from '../../../src/bundle/entries.ts';
+import { readProcedure } from '../../../src/procedure/read-procedure.ts';
 import { html } from '../../../src/reports/paper/html.ts';
 import { label } from '../../../src/reports/paper/label.ts';
 import { prose } from '../../../src/reports/paper/prose.ts';
 import { sheet } from '../../../src/reports/paper/sheet.ts';
 import { given } from '../../bundle/story.ts';
+import { fewPieces, headed } from '../../procedure/any-procedure.ts';
 import { matterOf, onTicket, written } from './matter.ts';
 
 const EVIL = `</td></style></title><script>alert(1)</script><img src=x onerror="alert(2)"> "'\`><a href=javascript:alert(3)>x</a> &amp; \u202e\u200b`;
@@ -120,4 +123,32 @@ test('what was answered is words too', () => {
   const page = sheet(matterOf(procedure, { ticket: { bundle: { ...bundle, checks }, copy: 0 } }));
   expect(page).toContain('&#60;img src=x');
   expectOurs(page);
+});
+
+test('whatever stands in a text, its sheet has no markup but ours', () => {
+  const words = fc.constantFrom(
+    '<script>',
+    '</style>',
+    '&lt;b&gt;',
+    '"',
+    "' onload=x",
+    '<!--',
+    ']]>',
+    '&#60;i&#62;',
+    '<a href=x>',
+    '`<u>`',
+    '~~<s>~~',
+    '![x](http://y)',
+    '| <td> |\n|---|',
+  );
+  const texts = fc
+    .oneof(headed, fewPieces)
+    .chain((text) => fc.array(words).map((evil) => `${text} ${evil.join(' ')}\n`));
+  fc.assert(
+    fc.property(texts, (text) => {
+      const { procedure } = readProcedure(text, 'p.md');
+      expectOurs(sheet(matterOf(procedure)));
+    }),
+    { numRuns: 500 },
+  );
 });
