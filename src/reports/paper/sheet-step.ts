@@ -49,15 +49,15 @@ function factLine({ id, facts }: Step, { ticket, room }: SheetMatter): Html {
   return html`<div class="facts-of-step">${said}</div>`;
 }
 
-/** One box, or one for each set where a caution is read every time. */
-function readBoxes(step: Step, caution: number, { procedure, ticket, ...rest }: SheetMatter): Html {
+/** One box, or one for each set where a caution is read every time; beside it who has read it already: whoever has not, reads it. */
+function readBoxes(step: Step, caution: number, matter: SheetMatter): Html {
+  const { procedure, ticket, room } = matter;
   const isEach = procedure.readCautions === 'every time';
-  const sets = isEach ? setsOf(step, { procedure, ticket, ...rest }) : [null];
-  const boxes = sets.map((set) => {
-    const isRead = ticket?.bundle.cautionsRead.some(
-      (read) => read.step === step.id && read.caution === caution && !read.again && (!isEach || read.set === set),
-    );
-    return html`<span class="answer">${where(set, (n) => html`${words.set(n)} `)}<span class="box">${isRead ? '✓' : ''}</span></span>`;
+  const reads = ticket?.bundle.cautionsRead.filter((read) => read.step === step.id && read.caution === caution) ?? [];
+  const boxes = (isEach ? setsOf(step, matter) : [null]).map((set) => {
+    const count = reads.filter((read) => !read.again && (!isEach || read.set === set));
+    const names = [...new Set(count.map(({ hand }) => nameOf(room, hand)))];
+    return html`<span class="answer">${where(set, (n) => html`${words.set(n)} `)}${names.map((name) => html`✓ ${name} `)}<span class="box"></span></span>`;
   });
   return html`${words.read} ${boxes}`;
 }

@@ -48,7 +48,8 @@ table:not(.sheet) { border-collapse: collapse; margin: 0 0 3mm; }
 .facts-of-step { display: flex; flex-wrap: wrap; column-gap: 6mm; margin: 1mm 0 2mm; align-items: baseline; }
 .caution { display: grid; grid-template-columns: auto 1fr auto; column-gap: 4mm; align-items: center; border: .8mm solid; padding: 1.5mm 3mm; margin: 0 0 2mm; break-inside: avoid; break-after: avoid; }
 .caution .word { font-size: 15pt; display: flex; align-items: center; gap: 2mm; }
-.caution .says { white-space: pre-line; }
+.caution .says { white-space: pre-line; min-width: 0; }
+.caution .read { max-width: 42mm; }
 .sign { width: 11mm; height: 9.7mm; flex: none; }
 .explains { margin: 0 0 2mm; }
 .pictured { display: grid; grid-template-columns: 1fr 104mm; column-gap: 5mm; break-inside: avoid; break-after: avoid; }

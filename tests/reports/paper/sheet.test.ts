@@ -80,6 +80,13 @@ test('a caution stands before the points, with the sign unless it is about mater
   expect(page.indexOf('It goes through your finger')).toBeLessThan(page.indexOf('Lies flat'));
 });
 
+test('who has read a caution is named, and whoever has not has a box to tick', () => {
+  const { world } = given(lining, open, upTo('shade'));
+  const page = wordsOf(sheet(matterOf(lining, forTicket(world))));
+  expect(page).toContain('Roll the panel. read ✓ Ines Pieces');
+  expect(page).toContain('Take your foot off. read Lies flat');
+});
+
 test('the facts of a step, the kit in a set and in the bundle, and how it is filled in', () => {
   for (const said of [
     'Allowed time: 5 min',
