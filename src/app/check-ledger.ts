@@ -108,7 +108,7 @@ export function checkLedger(
   }
   const whole = chain.check(keys);
   if (!whole.ok) return wrong(null, whole.error);
-  const end = chain.end();
+  const end = chain.end(keys);
   if (!end.ok) return wrong(null, end.error);
   if (since && !keys.some((each) => openNote('It', since.note, each).ok))
     return wrong(null, {

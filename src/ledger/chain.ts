@@ -91,24 +91,30 @@ export class Chain {
   }
 
   /** What is left over at the end: nodes and checkpoints of entries that are not there, or a history that is too short. */
-  end(): Result<void> {
+  end(keys: readonly VerifierKey[]): Result<void> {
     if (this.#before && this.#before.size > this.size)
       return refuse(
         'history',
         `there are ${this.size} entries, and the checkpoint kept elsewhere was signed over ${this.#before.size}: the end was cut off`,
       );
     const left = this.#checkpoints[this.#reached];
-    if (left)
-      return refuse(
-        'checkpoint',
-        `a checkpoint was signed over ${String(left.size)} entries, and ${this.size} are there: the end was cut off`,
-      );
+    if (left) return refuse('checkpoint', this.#leftOver(left, keys));
     for (let level = 1; level <= this.#bytes.levels; level++) {
       const rows = this.#levels[level] ?? this.#bytes.level(level);
       if (!rows.next().done)
         return refuse('tree', 'hashes were kept over entries that are not there: the end was cut off');
     }
     return ok(undefined);
+  }
+
+  /** A checkpoint that no number of entries came to: signed over entries that are gone, or kept under a number that is not its own. */
+  #leftOver({ size, note }: { readonly size: unknown; readonly note: unknown }, keys: readonly VerifierKey[]): string {
+    const kept = String(size);
+    const read = openedBy(keys, String(note));
+    if (!read.ok) return `the checkpoint over ${kept} entries does not hold. ${read.error.message}`;
+    if (read.value.size !== size)
+      return `a checkpoint was signed over ${read.value.size} entries and is kept as one over ${kept}: it was altered`;
+    return `a checkpoint was signed over ${kept} entries, and ${this.size} are there: the end was cut off`;
   }
 }
 

@@ -220,6 +220,24 @@ test.each<readonly [string, (db: DatabaseSync) => number | null, string, RegExp]
     /the end was cut off/,
   ],
   [
+    'a checkpoint kept as one over more entries than there are',
+    (db) => {
+      db.exec('UPDATE checkpoints SET size = 1000000 WHERE size = (SELECT max(size) FROM checkpoints)');
+      return null;
+    },
+    'checkpoint',
+    /signed over \d+ entries and is kept as one over 1000000: it was altered/,
+  ],
+  [
+    'a checkpoint kept as one over fewer entries than none',
+    (db) => {
+      db.exec('UPDATE checkpoints SET size = -1 WHERE size = (SELECT min(size) FROM checkpoints)');
+      return null;
+    },
+    'checkpoint',
+    /signed over \d+ entries and is kept as one over -1: it was altered/,
+  ],
+  [
     'the tail cut off, and its hashes left',
     (db) => {
       const head = headOf(db);
