@@ -26,7 +26,12 @@ export const skillKey = (skill: string): string => skill.trim().replace(/\s+/g, 
 export const levelOf = (room: Room, hand: HandId, skill: string): Level =>
   room.skills.get(hand)?.get(skillKey(skill))?.level ?? 0;
 
-export const doesAlone = (room: Room, hand: HandId, skill: string): boolean => levelOf(room, hand, skill) >= ALONE;
+export const isAlone = (level: Level): boolean => level >= ALONE;
+
+export const doesAlone = (room: Room, hand: HandId, skill: string): boolean => isAlone(levelOf(room, hand, skill));
+
+/** Who could be trained next: one level more, and they work alone. */
+export const isOneShort = (level: Level): boolean => level === ALONE - 1;
 
 /** Who may stand by: enrolled, not retired, no auditor, able to do it alone, and not the sewer. */
 export const helpers = (room: Room, sewer: HandId, skill: string): readonly Hand[] =>

@@ -3,7 +3,16 @@ import { type CommandLine, declared } from './command-line.ts';
 
 /** The people of the room. */
 export function declarePeople(given: CommandLine): void {
-  const { program, does, io } = given;
+  const { program, verb, does, io } = given;
+  verb('hands', 'who does which operation how well, alone or with somebody beside, and who could be trained next', [
+    'walkfoot hands',
+    'walkfoot hands --skill "top-stitch vinyl"',
+  ])
+    .option('--skill <words>', 'only the operation that needs this skill')
+    .option('--json', 'for programs')
+    .addOption(new Option('--csv', 'for spreadsheets (RFC 4180)').conflicts('json'))
+    .action(does(async (options) => (await import('../commands/hands.ts')).hands(options, io)));
+
   const hand = program.command('hand').description('the people of the room').exitOverride();
   const handVerb = (usage: string, summary: string, shown: string) => declared(hand, usage, summary, shown);
 

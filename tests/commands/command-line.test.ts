@@ -39,6 +39,7 @@ const commands = [
   'release',
   'ticket',
   'sheet',
+  'hands',
   'hand add',
   'hand pin',
   'hand skill',
@@ -49,7 +50,7 @@ const commands = [
 ];
 
 /** Of those that have more than one example. */
-const howMany: Readonly<Record<string, number>> = { who: 8, ticket: 3, sheet: 3 };
+const howMany: Readonly<Record<string, number>> = { who: 8, hands: 2, ticket: 3, sheet: 3 };
 
 describe('the examples in each command’s help are true ones', () => {
   // What would be the same text, or is taken, in the practice room says so: that is an answer too, and tried below.
