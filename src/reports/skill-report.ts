@@ -24,7 +24,9 @@ const LEGEND = `Levels: ${levels.map((level) => `${level} ${levelWords[level]}`)
 
 /** A hand in each row, an operation in each column: `3 2026-11-25`. */
 function matrix(operations: readonly Operation[]): readonly string[] {
-  const shape = ['', ...operations.map(({ skill }) => oneLine(skill))].map((name) => ({ name, align: 'left' }) as const);
+  const shape = ['', ...operations.map(({ skill }) => oneLine(skill))].map(
+    (name) => ({ name, align: 'left' }) as const,
+  );
   const hands = operations[0]?.hands ?? [];
   const rows = hands.map(({ name }, at) => [name, ...operations.map(({ hands }) => cell(hands[at]))]);
   return table(shape, rows, Number.MAX_SAFE_INTEGER);
