@@ -41,6 +41,8 @@ export interface App {
   readonly scroll: number;
   readonly message: Message | null;
   readonly letters: 'normal' | 'big';
+  /** Who wants explanations folded away where they may be, until they sign on anew. */
+  readonly foldedBy: HandId | null;
   /** Set when the program is over: the exit code. */
   readonly ended: number | null;
 }
@@ -82,7 +84,16 @@ export function startApp(
     'purpose' | 'home' | 'roomName' | 'station' | 'now' | 'room' | 'bundles' | 'letters' | 'bound' | 'lockAfter'
   >,
 ): App {
-  const nothing = { hand: null, play: null, layer: null, pin: null, lock: null, message: null, ended: null } as const;
+  const nothing = {
+    hand: null,
+    play: null,
+    layer: null,
+    pin: null,
+    lock: null,
+    message: null,
+    ended: null,
+    foldedBy: null,
+  } as const;
   return { ...of, ...nothing, touchedMs: of.now.ms, field: '', chosen: 0, scroll: 0 };
 }
 

@@ -12,13 +12,15 @@ import type { Point } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import { changesOf, differenceLine } from './difference-words.ts';
 import type { News } from './effect.ts';
+import { isFolded, mayFold } from './fold.ts';
 import { question as formQuestion } from './form.ts';
 import { helpWords } from './help-words.ts';
 import { isLockDue, lockWords } from './lock.ts';
 import { waiting } from './moved.ts';
 import { pinQuestion } from './pin-ask.ts';
 import { checkSigned } from './signed-words.ts';
-import { setWords, stateWords, valueWords } from './words.ts';
+import { stepLines } from './step-lines.ts';
+import { stateWords, valueWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
 export type Heard = { readonly news: News } | { readonly print: readonly string[] };
@@ -73,12 +75,15 @@ function question(app: App, before: App | null): Asked {
   }
   if (!play) return app.hand === null ? signOnQuestion(app) : stationQuestion(app);
   const known = before?.play?.ticket === play.ticket ? before.play : null;
-  const { lines, prompt } = nextQuestion(app, play, known);
+  // What was folded or unfolded is told anew.
+  const told = before && isFolded(before) === isFolded(app) ? known : null;
+  const { lines, prompt } = nextQuestion(app, play, told);
   return { lines: known ? lines : [...heading(app, play), ...lines], prompt: `${prompt} > ` };
 }
 
 function order(app: App, words: string): Heard | undefined {
   if (!app.play) return undefined;
+  if (/^(?:fold|unfold)$/i.test(words)) return folding(app, words.toLowerCase());
   const [, name = '', rest = ''] =
     /^(back|hold|settle|undo|strike|note|hands over|go back)(?:\s+(.*))?$/i.exec(words) ?? [];
   const text = rest.trim();
@@ -107,6 +112,14 @@ function order(app: App, words: string): Heard | undefined {
     default:
       return undefined;
   }
+}
+
+/** Each word does what it says, however often; where it is refused, the sentence is that of the key. */
+function folding(app: App, word: string): Heard {
+  if (mayFold(app) && isFolded(app) === (word === 'fold'))
+    return { print: [word === 'fold' ? 'It is folded already.' : 'Nothing is folded here.'] };
+  if (!mayFold(app) && word === 'unfold') return { print: ['Nothing is folded here.'] };
+  return { news: { news: 'move', move: { move: 'order', order: 'fold' } } };
 }
 
 const form = (about: 'hold' | 'note' | 'go back' | 'hand over'): Heard => ({
@@ -168,16 +181,19 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
       };
     case 'helping':
       return {
-        lines: [...stepLines(play, next.at, known), helpWords(app, next)],
+        lines: [...stepLines(app, play, next.at, known), helpWords(app, next)],
         prompt: 'Who stands by? Name or badge',
       };
     case 'caution': {
       const of = next.of > 1 ? ` (${next.number} of ${next.of})` : '';
-      const lines = [...stepLines(play, next.at, known), oneLine(`${next.caution.word}${of}: ${next.caution.text}`)];
+      const lines = [
+        ...stepLines(app, play, next.at, known),
+        oneLine(`${next.caution.word}${of}: ${next.caution.text}`),
+      ];
       return { lines, prompt: `${next.caution.word} (enter: read)` };
     }
     case 'point':
-      return { lines: stepLines(play, next.at, known), prompt: oneLine(pointPrompt(app, play, next)) };
+      return { lines: stepLines(app, play, next.at, known), prompt: oneLine(pointPrompt(app, play, next)) };
     case 'finish':
       return { lines: ['Every point is done.'], prompt: 'How many good sets do you tie up?' };
     case 'nothing':
@@ -185,28 +201,6 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
     default:
       return assertNever(next);
   }
-}
-
-/** The step's head and words, when it has just been come to. */
-function stepLines(play: Play, at: WantedPoint['at'], known: Play | null): readonly string[] {
-  if (known && 'at' in known.next && known.next.at.step.id === at.step.id && known.next.at.set === at.set) return [];
-  const { step } = at;
-  const { facts } = step;
-  const head = `${step.number} ${step.title} (${setWords(at, play.bundle.sets)})${facts.cannotBeUndone ? ', cannot be undone' : ''}`;
-  const pictures = step.pictures.map(
-    ({ alt, bringOut }) => `Picture: ${alt}${bringOut.length ? `, ${bringOut.join(', ')}` : ''}`,
-  );
-  const seams = facts.seams ? [`Seams: ${facts.seams.text}`] : [];
-  return [
-    '',
-    head,
-    ...step.prose
-      .split('\n')
-      .map(plainText)
-      .filter((line) => line.trim() !== ''),
-    ...seams,
-    ...pictures,
-  ].map(oneLine);
 }
 
 function pointPrompt(app: App, play: Play, { point, place, clock, at }: WantedPoint): string {
@@ -262,6 +256,7 @@ function help(app: App): readonly string[] {
     'back: what is recorded. undo: strike what was just recorded, within five seconds.',
     'strike REASON: the newest entry; strike #57 REASON: that one. note TEXT.',
     'hold REASON. settle: a supervisor ends a hold. go back REASON: when the step allows it.',
+    ...(mayFold(app) ? ['fold: without the explanations, all points at once; unfold: with them again.'] : []),
     'hands over NAME. leave: the bundle waits for you. never mind: out of a question.',
   ];
 }

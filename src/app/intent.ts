@@ -6,6 +6,7 @@ import type { Command, SettleHow } from '../bundle/command.ts';
 import { type App, type Play, undoable } from './app.ts';
 import { changesOf } from './difference-words.ts';
 import { findHand } from './find-hand.ts';
+import { isFolded } from './fold.ts';
 
 /** What a person at the bundle wants, whether by keys or by lines of text. */
 export type Intent =
@@ -94,7 +95,8 @@ function answer(app: App, { next, ticket, changes }: Play, hand: HandId, text: s
       const at = { set: next.at.set, step: next.at.step.id, point: next.point.id };
       if (next.point.kind === 'timed' && !next.clock && text.trim() === '')
         return ok({ do: 'start clock', hand, ...at });
-      const check = { do: 'check', hand, ...at, place: next.place, typed: text } as const;
+      const folded = isFolded(app) ? { folded: true as const } : {};
+      const check = { do: 'check', hand, ...at, place: next.place, typed: text, ...folded } as const;
       if (next.point.kind !== 'hold point' || text.trim() === '') return ok(check);
       const witness = findHand(app.room, text);
       return witness.ok ? ok({ ...check, typed: '', witness: witness.value.id }) : witness;

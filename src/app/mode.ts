@@ -2,6 +2,7 @@ import { assertNever } from '../base/assert-never.ts';
 import { openHold } from '../bundle/bundle.ts';
 import type { Point } from '../procedure/procedure.ts';
 import { type App, undoable } from './app.ts';
+import { mayFold } from './fold.ts';
 import { question } from './form.ts';
 import type { Mode, Order } from './move.ts';
 
@@ -94,6 +95,8 @@ export function isOpen(app: App, order: Order): boolean {
       return app.layer?.layer === 'look back';
     case 'sign off':
       return play === null && app.hand !== null;
+    case 'fold':
+      return mayFold(app);
     case 'look back':
     case 'note':
     case 'hand over':

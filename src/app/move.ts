@@ -23,6 +23,7 @@ export type Order =
   | 'hand over'
   | 'undo'
   | 'big'
+  | 'fold'
   | 'leave'
   | 'keys'
   | 'go back'

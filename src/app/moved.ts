@@ -17,6 +17,7 @@ import {
 } from './acts.ts';
 import type { App, Form, Layer } from './app.ts';
 import { findHand } from './find-hand.ts';
+import { isFolded, whyUnfolded } from './fold.ts';
 import { question } from './form.ts';
 import { lockMoved } from './lock.ts';
 import { hearing, isOpen, modeOf } from './mode.ts';
@@ -226,6 +227,8 @@ function ordered(app: App, order: Order): Step {
   const on: App = app.layer?.layer === 'one key' ? { ...app, layer: null } : app;
   if (order === 'undo' && app.play && !isOpen(app, order))
     return still({ ...on, message: refusal('It is too late to undo: look back and strike it with a reason.') });
+  const unfolded = order === 'fold' ? whyUnfolded(app) : null;
+  if (unfolded !== null) return still({ ...on, message: refusal(unfolded) });
   if (!isOpen(app, order)) return still(on);
   switch (order) {
     case 'hold':
@@ -253,6 +256,8 @@ function ordered(app: App, order: Order): Step {
       return still({ ...app, layer: { layer: 'one key' } });
     case 'big':
       return still({ ...on, letters: app.letters === 'big' ? 'normal' : 'big' });
+    case 'fold':
+      return still({ ...on, foldedBy: isFolded(on) ? null : on.hand, scroll: 0, message: null });
     case 'leave':
       return on.play ? intended(on, { intent: 'leave' }) : quit(on);
     case 'sign off':

@@ -118,7 +118,7 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
   if (command.do === 'sign on') {
     if (app.lock) return unlocked({ ...now, lock: app.lock }, command.hand);
     const hello = { tone: 'good', text: `${nameOf(room, command.hand)} is signed on.` } as const;
-    const signed = fresh({ ...now, hand: command.hand, message: hello });
+    const signed = fresh({ ...now, hand: command.hand, foldedBy: null, message: hello });
     return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
   }
   if (!app.play || !playing || app.hand === null) return [now, []];

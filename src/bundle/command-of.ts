@@ -67,8 +67,9 @@ export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-pr
       return { do: 'start clock', hand, set, step, point };
     }
     case 'checked': {
-      const { set, step, point, place, typed, witness } = entry.body;
-      return { do: 'check', hand, set, step, point, place, typed, ...(witness ? { witness } : {}) };
+      const { set, step, point, place, typed, witness, folded } = entry.body;
+      const seen = { ...(witness ? { witness } : {}), ...(folded ? { folded } : {}) };
+      return { do: 'check', hand, set, step, point, place, typed, ...seen };
     }
     case 'struck':
       return { do: 'strike', hand, entry: entry.body.entry, reason: entry.body.reason };

@@ -49,9 +49,16 @@ export type BundleCommand =
   | ({ readonly do: 'start clock' } & AtPoint)
   /**
    * `typed` is what the hand typed: a value, the words of an option, text; empty for a tick, a computed point, a hold
-   * point, and to stop a clock. `witness` is the second person of a hold point.
+   * point, and to stop a clock. `witness` is the second person of a hold point. `folded`: the explanations of the step were folded
+   * away on the screen.
    */
-  | ({ readonly do: 'check'; readonly place: number; readonly typed: string; readonly witness?: HandId } & AtPoint)
+  | ({
+      readonly do: 'check';
+      readonly place: number;
+      readonly typed: string;
+      readonly witness?: HandId;
+      readonly folded?: true;
+    } & AtPoint)
   | { readonly do: 'strike'; readonly entry: number; readonly reason: string }
   /** What the `If out:` of the step allows: this set goes back to an earlier step without a supervisor. */
   | { readonly do: 'go back'; readonly reason: string }

@@ -4,6 +4,7 @@ import { barred, notOpened } from './barred.ts';
 import { type Bundle, isGood, liveCheck, pointKey, workedOn } from './bundle.ts';
 import type { BundleCommand, Command } from './command.ts';
 import type { EntryDraft } from './entries.ts';
+import { whyNotFolded } from './folding.ts';
 import { judgeAnswer } from './judge-answer.ts';
 import { type Next, next, type WantedPoint } from './next.ts';
 import { nameOf } from './room.ts';
@@ -52,12 +53,26 @@ export function decideAtPoint(
     return record(situation, hand, [{ kind: 'clock-started', body: { ticket, set, step, point, digest } }]);
   }
   if (wanted.place !== command.place) return outOfOrder(bundle, wanted, command);
+  const stays = command.folded ? whyNotFolded(room, hand, wanted.at.step) : null;
+  if (stays !== null) return refuse('not-foldable', stays);
+  const folded = command.folded ? { folded: true as const } : {};
   const second = witness(situation, hand, wanted, command.witness);
   if (!second.ok) return second;
   const judged = judgeAnswer(situation, wanted, command.typed);
   if (!judged.ok) return judged;
   const setBack = wanted.clock?.setBack ? { clockWasSetBack: true as const } : {};
-  const body = { ticket, set, step, point, place: command.place, ...judged.value, ...second.value, ...setBack, digest };
+  const body = {
+    ticket,
+    set,
+    step,
+    point,
+    place: command.place,
+    ...judged.value,
+    ...second.value,
+    ...folded,
+    ...setBack,
+    digest,
+  };
   return record(situation, hand, [{ kind: 'checked', body }]);
 }
 

@@ -129,6 +129,8 @@ const bodies = {
     /** How far outside the limit, in the unit. */
     by: z.optional(z.string()),
     witness: z.optional(hand),
+    /** The explanations of the step were folded away on the screen: the points were done first and confirmed then. */
+    folded: z.optional(z.literal(true)),
     /** The station's clock was set back while this point was timed: the time is a lower bound. */
     clockWasSetBack: z.optional(z.literal(true)),
     digest,

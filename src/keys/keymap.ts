@@ -71,10 +71,12 @@ const leave = order('l', 'leave', 'leave', 6);
 const lookBack = order('b', 'look back', 'look back', 7);
 const note = order('n', 'note', 'note', 8);
 const handOver = order('o', 'hand over', 'hand over', 9);
+/** Only experts have it, and only where nothing can go wrong for good: where it does something it stands far in front. */
+const fold = order('f', 'fold', 'fold', 4);
 const big = order('g', 'big', 'big letters', 10);
 
 const atBundle: readonly Binding[] = [undo, hold, lookBack, note, leave, handOver, big, help, quit];
-const atPoint: readonly Binding[] = [goBack, ...atBundle];
+const atPoint: readonly Binding[] = [goBack, fold, ...atBundle];
 
 /**
  * The keys of every mode: what is pressed, what it comes to, and the words for it. The legend at the foot of each screen, the key help
@@ -83,7 +85,7 @@ const atPoint: readonly Binding[] = [goBack, ...atBundle];
 export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
   'sign on': [enter('sign on'), ...choose, erase, does(['escape'], 'escape', 'clear', 61), help, out],
   station: [enter('take it up'), ...choose, erase, does(['escape'], 'escape', 'sign off', 4), help, out],
-  caution: [press('I have read this'), ...scroll, ...atBundle],
+  caution: [press('I have read this'), ...scroll, fold, ...atBundle],
   changes: [press('I have read this'), ...read, ...atBundle],
   confirm: [press('done'), ...scroll, ...atPoint],
   value: [enter('record'), ...scroll, ...atPoint],

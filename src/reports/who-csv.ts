@@ -33,4 +33,5 @@ const columnsOf: readonly (keyof WhoRow)[] = [
   'waited',
   'lay',
   'clock',
+  'folded',
 ];

@@ -50,6 +50,8 @@ export interface WhoRow {
   readonly lay: number | null;
   /** What is to be known of the station's clock, where it was set back. */
   readonly clock: string | null;
+  /** Answered with the explanations of the step folded away on the screen. */
+  readonly folded: boolean;
 }
 
 /** Everything that happened as rows, in its order. A struck check carries its reason; the striking is a row of its own. */
@@ -90,6 +92,7 @@ export function whoRows(past: Past): readonly WhoRow[] {
       before: null,
       expires: null,
       clock: clockWords(entry),
+      folded: entry.kind === 'checked' && entry.body.folded === true,
     };
     if (entry.kind === 'settled' && entry.body.how.as === 'concession')
       return { ...row, limit: entry.body.how.limit, expires: entry.body.how.expires };

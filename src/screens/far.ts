@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { isFolded } from '../app/fold.ts';
 import { clockFace } from '../app/when.ts';
 import { headline } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
@@ -11,6 +12,7 @@ import { big } from '../widgets/big.ts';
 import { field } from '../widgets/field.ts';
 import type { Page } from '../widgets/page.ts';
 import { blank, fillRow, indentRow, type Row, rowText } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
 import { footer, rehearsal } from './frame.ts';
 import { limitOf, pointWords } from './point-list.ts';
 import { said } from './said.ts';
@@ -24,8 +26,9 @@ export function far(app: App, play: Play, wanted: WantedPoint | 'finish', size: 
   const answer = answerRows(app, wanted, width, room);
   const wrong = wanted !== 'finish' && wanted.outside ? alarm(wanted, width) : [];
   const bounds = limit(wanted, width);
-  const left = Math.max(1, room - answer.length - wrong.length - bounds.length);
-  const body = [...wrong, ...big(oneLine(askedWords(app, play, wanted)), width, left), ...bounds, ...answer];
+  const rest = wanted !== 'finish' && isFolded(app) ? together(wanted, width) : [];
+  const left = Math.max(1, room - answer.length - wrong.length - bounds.length - rest.length);
+  const body = [...wrong, ...big(oneLine(askedWords(app, play, wanted)), width, left), ...bounds, ...answer, ...rest];
   return {
     header: before,
     body: body.map((row) => indentRow(row, 1)),
@@ -39,6 +42,15 @@ export function far(app: App, play: Play, wanted: WantedPoint | 'finish', size: 
 }
 
 const MOST = 12;
+
+/** The points behind this one in a folded step, which is done as a whole: as many as leave the next action half of the screen. */
+function together({ at, point }: WantedPoint, width: number): readonly Row[] {
+  const later = at.step.points.slice(at.step.points.indexOf(point) + 1);
+  const rows = later.flatMap((each) => wrapRow([said(`then ${pointWords(each)}`)], width, 5));
+  const shown =
+    rows.length <= MOST / 2 - 1 ? rows : [...rows.slice(0, MOST / 2 - 2), [said('then more: g shows all of them')]];
+  return shown.length === 0 ? [] : [blank, ...shown];
+}
 
 /** Where the value is to lie, for itself, because it is looked at more often than the words. */
 function limit(wanted: WantedPoint | 'finish', width: number): readonly Row[] {

@@ -1,19 +1,18 @@
 import type { App, Message, Play } from '../app/app.ts';
-import { isOpen, modeOf } from '../app/mode.ts';
 import { setWords } from '../app/words.ts';
 import { setsLeft } from '../bundle/bundle.ts';
 import { progress } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
 import { route } from '../bundle/route.ts';
 import { hints } from '../keys/hints.ts';
-import { HELP_ONLY, keymaps } from '../keys/keymap.ts';
+import { HELP_ONLY } from '../keys/keymap.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { type Hint, legend } from '../widgets/legend.ts';
 import type { Page } from '../widgets/page.ts';
 import { blank, cutRow, fillRow, indentRow, leftRight, type Row } from '../widgets/row.ts';
 import { seam } from '../widgets/seam.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
-import { enterWords } from './enter-words.ts';
+import { openKeys } from './open-keys.ts';
 import { said } from './said.ts';
 
 /** What a screen puts between the head and the foot that all screens share. */
@@ -66,16 +65,7 @@ export function footer(app: App, size: Size): readonly Row[] {
   return [...gap(size), ...indented(message), ...indented(keys)];
 }
 
-/** The keys that do something now, in the words of the moment. */
-function footHints(app: App): readonly Hint[] {
-  const open = keymaps[modeOf(app)].filter(
-    ({ move, rank }) => rank < HELP_ONLY && (move.move !== 'order' || isOpen(app, move.order)),
-  );
-  const now = enterWords(app);
-  return hints(
-    open.map((binding) => (binding.move.move === 'enter' && now !== null ? { ...binding, words: now } : binding)),
-  );
-}
+const footHints = (app: App): readonly Hint[] => hints(openKeys(app).filter(({ rank }) => rank < HELP_ONLY));
 
 const indented = (rows: readonly Row[]): readonly Row[] =>
   rows.map((row) => (row.length === 0 ? row : indentRow(row, 1)));

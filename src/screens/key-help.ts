@@ -1,16 +1,15 @@
 import type { App } from '../app/app.ts';
-import { isOpen, modeOf } from '../app/mode.ts';
+import { modeOf } from '../app/mode.ts';
 import type { Mode } from '../app/move.ts';
 import { columns } from '../base/columns.ts';
 import { hints } from '../keys/hints.ts';
-import { keymaps } from '../keys/keymap.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import { blank, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { beside } from './beside.ts';
-import { enterWords } from './enter-words.ts';
 import { frame, gap, textWidth } from './frame.ts';
+import { openKeys } from './open-keys.ts';
 import { said } from './said.ts';
 
 /** The keys of the screen underneath, drawn from its keymap, and what may be typed there. */
@@ -18,11 +17,7 @@ export function keyHelp(app: App, size: Size): Page {
   const width = textWidth(size);
   const under: App = { ...app, layer: null };
   const mode = modeOf(under);
-  const now = enterWords(under);
-  const bindings = keymaps[mode]
-    .filter(({ move }) => move.move !== 'order' || isOpen(under, move.order))
-    .map((binding) => (binding.move.move === 'enter' && now !== null ? { ...binding, words: now } : binding));
-  const all = hints(bindings).map(({ keys, words }) => ({ keys, words: LONG[words] ?? words }));
+  const all = hints(openKeys(under)).map(({ keys, words }) => ({ keys, words: LONG[words] ?? words }));
   const wide = Math.max(0, ...all.map(({ keys }) => columns(keys)));
   return frame(app, size, {
     top: [...wrapRow([said('Keys of this screen')], width), ...gap(size)],
@@ -42,6 +37,8 @@ const LONG: Readonly<Record<string, string>> = {
   'hand over': 'hand it over to somebody',
   undo: 'undo what was just recorded (for five seconds)',
   'back to the step': 'go back, as the step says',
+  fold: 'fold the explanations away: do all points, then confirm each',
+  unfold: 'show the explanations again',
   'big letters': 'big letters, or small ones again',
   'leave the program': 'leave the program; the bundle waits for you',
   clear: 'empty the field',

@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { FOLDED, isFolded } from '../app/fold.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import { firstOpenBlank } from '../bundle/next.ts';
 import type { Step } from '../procedure/procedure.ts';
@@ -27,7 +28,7 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
       : laterPoint(each, width);
   };
   const blocks = step.points.map((_, index) => rowsOf(index));
-  const lead = step.prose.trim() === '' ? [] : prose(step.prose, width);
+  const lead = leadRows(app, step, width);
   const rest = [...factRows(step, width), ...(step.number === 1 ? aboutRows(play, width) : [])];
   const before = blocks.slice(0, now).flat();
   const open = blocks[now] ?? [];
@@ -49,6 +50,12 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
     focus: body.indexOf(open[0] ?? blank),
     focusRows: open.length,
   });
+}
+
+/** The explanations of a step, or that they are folded away and how its points are then done. */
+function leadRows(app: App, { prose: words }: Step, width: number): readonly Row[] {
+  if (isFolded(app)) return wrapRow([said(FOLDED, 'dim')], width);
+  return words.trim() === '' ? [] : prose(words, width);
 }
 
 /** The number and name of a step, and the warning that it can't be undone. */

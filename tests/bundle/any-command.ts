@@ -103,10 +103,13 @@ export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
   as('start clock', fc.record({ set, step, point })),
   as(
     'check',
-    fc.tuple(fc.record({ set, step, point, place, typed: words }), maybe('witness', hand)).map(([what, witness]) => ({
-      ...what,
-      ...witness,
-    })),
+    fc
+      .tuple(
+        fc.record({ set, step, point, place, typed: words }),
+        maybe('witness', hand),
+        maybe('folded', fc.constant(true)),
+      )
+      .map(([what, witness, folded]) => ({ ...what, ...witness, ...folded })),
   ),
   as('strike', fc.record({ entry: fc.integer({ min: 8, max: 60 }), reason: words })),
   as('go back', fc.record({ reason: words })),

@@ -38,6 +38,7 @@ export const goodBodies: Readonly<Record<string, object>> = {
     limit: null,
     verdict: 'within',
     digest: D,
+    folded: true,
     clockBack: 1.5,
   },
   struck: { ...within, entry: 4, reason: 'wrong key' },

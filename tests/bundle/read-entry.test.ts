@@ -25,7 +25,7 @@ test.each(entryKinds)('%s with a member more, a member less or a member of anoth
   }
 });
 
-const optional = new Set(['badge', 'changedFrom', 'clockBack', 'by', 'witness', 'signed', 'after']);
+const optional = new Set(['badge', 'changedFrom', 'clockBack', 'by', 'witness', 'signed', 'after', 'folded']);
 
 test.each<[string, string, unknown]>([
   ['checked', 'digest', 'A'.repeat(64)],
@@ -38,6 +38,7 @@ test.each<[string, string, unknown]>([
   ['checked', 'clockBack', -3],
   ['checked', 'ticket', ''],
   ['checked', 'witness', ''],
+  ['checked', 'folded', false],
   ['struck', 'entry', -1],
   ['struck', 'reason', ''],
   ['enrolled', 'role', 'owner'],

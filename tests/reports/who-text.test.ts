@@ -30,6 +30,7 @@ const checked: WhoRow = {
   waited: 0,
   lay: 0,
   clock: null,
+  folded: false,
   revision: 'C',
   seq: 325,
 };

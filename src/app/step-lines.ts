@@ -1,0 +1,30 @@
+import { oneLine } from '../base/text.ts';
+import type { Place } from '../bundle/route.ts';
+import { plainText } from '../procedure/plain-text.ts';
+import type { Step } from '../procedure/procedure.ts';
+import type { App, Play } from './app.ts';
+import { FOLDED, isFolded } from './fold.ts';
+import { setWords } from './words.ts';
+
+/**
+ * The step's head and words, when it has just been come to; none where it is the one that is `known`. Folded, all its points stand in
+ * the place of its explanations.
+ */
+export function stepLines(app: App, play: Play, at: Place, known: Play | null): readonly string[] {
+  if (known && 'at' in known.next && known.next.at.step.id === at.step.id && known.next.at.set === at.set) return [];
+  const { step } = at;
+  const { facts } = step;
+  const head = `${step.number} ${step.title} (${setWords(at, play.bundle.sets)})${facts.cannotBeUndone ? ', cannot be undone' : ''}`;
+  const pictures = step.pictures.map(
+    ({ alt, bringOut }) => `Picture: ${alt}${bringOut.length ? `, ${bringOut.join(', ')}` : ''}`,
+  );
+  const seams = facts.seams ? [`Seams: ${facts.seams.text}`] : [];
+  const words = isFolded(app) ? [FOLDED, ...step.points.map(({ text }) => `  - ${text}`)] : proseLines(step);
+  return ['', head, ...words, ...seams, ...pictures].map(oneLine);
+}
+
+const proseLines = ({ prose }: Step): readonly string[] =>
+  prose
+    .split('\n')
+    .map(plainText)
+    .filter((line) => line.trim() !== '');

@@ -1,0 +1,43 @@
+import type { HandId } from '../base/brand.ts';
+import type { Point, Step } from '../procedure/procedure.ts';
+import type { Room } from './room.ts';
+import { type Level, levelOf, levelWords } from './skill.ts';
+
+/**
+ * Why this hand must see the explanations of this step, as a sentence; null where they may fold them away, and do first what all
+ * its points ask and confirm it then. What hurts, what is measured against something and what cannot be undone is never folded,
+ * whoever sews. Beyond that, an operation with a skill takes a hand who can teach it, since whoever teaches knows the words; a step
+ * without one takes a hand whom a supervisor lets do some operation alone, so that whoever has been judged by nobody, or is still
+ * learning, reads everything.
+ */
+export function whyNotFolded(room: Room, hand: HandId, step: Step): string | null {
+  const { cannotBeUndone, needsSkill } = step.facts;
+  if (step.cautions.length > 0) return stays('This step has a caution');
+  if (cannotBeUndone) return stays('This step cannot be undone');
+  if (step.points.some(({ kind }) => kind === 'hold point')) return stays('This step has a hold point');
+  if (step.points.some(hasLimit)) return stays('Something in this step has a limit');
+  if (step.prose.trim() === '') return 'This step has no explanations to fold away: go on with its points.';
+  if (needsSkill !== null) {
+    const level = levelOf(room, hand, needsSkill);
+    return level >= EXPERT
+      ? null
+      : stays(`You do ${needsSkill} at level ${level}, ${levelWords[level]}, and only level ${EXPERT} folds it`);
+  }
+  const best = Math.max(0, ...[...(room.skills.get(hand)?.values() ?? [])].map(({ level }) => level));
+  return best >= TRUSTED
+    ? null
+    : stays(`No operation is entered that you do at level ${TRUSTED}, ${levelWords[TRUSTED]}`);
+}
+
+/** In the operation of the step. */
+const EXPERT: Level = 4;
+/** In any operation, for a step that asks for none. */
+const TRUSTED: Level = 3;
+
+const stays = (because: string): string => `${because}: its words stay on the screen.`;
+
+/** Whether an answer can be out: of a limit, or none of the options that are acceptable. */
+function hasLimit(point: Point): boolean {
+  if (point.kind === 'choice') return !point.options.every(({ acceptable }) => acceptable);
+  return 'limit' in point && point.limit !== null;
+}
