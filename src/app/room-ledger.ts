@@ -59,7 +59,7 @@ export interface RoomLedger {
 const sealed: readonly EntryKind[] = ['finished', 'released', 'settled', 'paused'];
 
 /** Kinds of entry that tell where each bundle stands. */
-const overviewKinds: readonly EntryKind[] = ['ticketed', 'paused', 'handed-over', 'finished', ...roomKinds];
+const overviewKinds: readonly EntryKind[] = ['ticketed', 'paused', 'handed-over', 'kept-on', 'finished', ...roomKinds];
 
 export interface LedgerRules {
   /** Where the station's key lies; without it nothing is signed, as in a rehearsal. */

@@ -85,6 +85,8 @@ export interface Bundle {
   readonly clocks: ReadonlyMap<string, RunningClock>;
   /** How often its code was put on paper. */
   readonly printed: number;
+  /** A supervisor lets it be finished on its revision, although this one was in use then; null inside: none was. */
+  readonly keptOn: { readonly current: string | null } | null;
   readonly lastAt: string;
   readonly lastSeq: number;
   /** How many entries it has, its ticket not counted. */

@@ -21,8 +21,8 @@ export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-pr
         ...(entry.body.reason === undefined ? {} : { reason: entry.body.reason }),
       };
     case 'released': {
-      const { revision: _, signed: __, ...rest } = entry.body;
-      return { do: 'release', hand, ...rest };
+      const { revision: _, signed: __, alone, ...rest } = entry.body;
+      return { do: 'release', hand, supervisors: alone ? 'one' : 'several', ...rest };
     }
     case 'withdrawn': {
       const { procedure, revision, reason } = entry.body;
@@ -83,6 +83,8 @@ export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-pr
       const { hold, how, set, reason } = entry.body;
       return { do: 'settle', hand, hold, how: howOf(how, set), reason };
     }
+    case 'kept-on':
+      return { do: 'keep on', hand };
     case 'printed':
       return { do: 'print', hand, what: entry.body.what };
     case 'noted':

@@ -7,6 +7,9 @@ import type { SealedPin } from './pin.ts';
 /** What somebody asks for. `hand` is who acts; `decide` says whether it may happen and what then has happened. */
 export type Command = { readonly hand: HandId } & (RoomCommand | BundleCommand);
 
+/** How many supervisors the room says it has. */
+export type Supervisors = 'several' | 'one';
+
 export type RoomCommand =
   | { readonly do: 'enrol'; readonly who: HandId; readonly name: string; readonly role: Role; readonly badge?: string }
   /** From here on the station signs with this key (a C2SP verifier key). */
@@ -14,6 +17,10 @@ export type RoomCommand =
   | { readonly do: 'retire'; readonly who: HandId; readonly reason?: string }
   | {
       readonly do: 'release';
+      /** Who wrote the text. */
+      readonly author: HandId;
+      /** Where the room has one supervisor only, they may release what they wrote. */
+      readonly supervisors: Supervisors;
       readonly procedure: ProcedureId;
       readonly title: string;
       readonly digest: Digest;
@@ -59,6 +66,8 @@ export type BundleCommand =
       readonly witness?: HandId;
       readonly folded?: true;
     } & AtPoint)
+  /** Is finished on its own revision, although that is no longer in use. */
+  | { readonly do: 'keep on' }
   | { readonly do: 'strike'; readonly entry: number; readonly reason: string }
   /** What the `If out:` of the step allows: this set goes back to an earlier step without a supervisor. */
   | { readonly do: 'go back'; readonly reason: string }

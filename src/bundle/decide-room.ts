@@ -6,7 +6,7 @@ import type { PeopleCommand } from './decide-people.ts';
 import { type EntryDraft, THE_ROOM } from './entries.ts';
 import { keeper } from './keeper.ts';
 import { revisionAfter } from './revision-after.ts';
-import { currentRelease, type Hand, type Room, releasesOf } from './room.ts';
+import { currentRelease, type Hand, nameOf, type Room, releasesOf } from './room.ts';
 import { sameName } from './same-name.ts';
 import { actor, record, type Situation, workers } from './situation.ts';
 
@@ -50,9 +50,20 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
     case 'release': {
       const who = actor(room, hand, ['supervisor']);
       if (!who.ok) return who;
-      const { procedure, title, digest, understood, pictures } = command;
+      const { procedure, title, author, supervisors, digest, understood, pictures } = command;
       if (!title.trim())
         return refuse('title-missing', `${procedure} has no title: write one at the head of its file.`);
+      if (!room.hands.has(author))
+        return refuse(
+          'author-unknown',
+          `${author}, who is said to have written ${procedure}, is no hand of this room: name one.`,
+        );
+      const alone = author === hand;
+      if (alone && supervisors === 'several')
+        return refuse(
+          'own-text',
+          `${nameOf(room, hand)} wrote ${procedure}: let another supervisor read and release it. A room with one supervisor says so in walkfoot.yaml, \`supervisors: one\`.`,
+        );
       const current = currentRelease(room, procedure);
       if (current?.digest === digest && samePictures(current.pictures, pictures))
         return refuse(
@@ -61,7 +72,10 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
         );
       const revision = revisionAfter(releasesOf(room, procedure).at(-1)?.revision);
       return record(situation, hand, [
-        { kind: 'released', body: { procedure, revision, digest, understood, title, pictures } },
+        {
+          kind: 'released',
+          body: { procedure, revision, author, ...(alone ? { alone } : {}), digest, understood, title, pictures },
+        },
       ]);
     }
     case 'withdraw': {

@@ -4,6 +4,7 @@ import type { Command } from './command.ts';
 import { decideAtPoint } from './decide-at-point.ts';
 import { decideBundle } from './decide-bundle.ts';
 import { decideHold } from './decide-hold.ts';
+import { decideKeptOn } from './decide-kept-on.ts';
 import { decidePeople } from './decide-people.ts';
 import { decidePrint } from './decide-print.ts';
 import { decideRoom } from './decide-room.ts';
@@ -47,6 +48,8 @@ function unsigned(situation: Situation, command: Command): Result<readonly Entry
       `${situation.bundle.ticket} is finished and stays as it is: make a new ticket for more work.`,
     );
   switch (command.do) {
+    case 'keep on':
+      return decideKeptOn(situation, command);
     case 'print':
       return decidePrint(situation, command);
     case 'hold':

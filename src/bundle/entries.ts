@@ -78,9 +78,12 @@ const bodies = {
   'pin-proven': z.strictObject({ hand }),
   /** How well a hand does an operation, from now on: 0 none, 1 in training, 2 with help, 3 alone, 4 can teach. */
   skilled: z.strictObject({ hand, skill: words, level: z.literal(levels), signed }),
+  /** `alone`: whoever released it had written it, in a room that says it has one supervisor. */
   released: z.strictObject({
     procedure,
     revision: words,
+    author: hand,
+    alone: z.optional(z.literal(true)),
     digest,
     /** Digest of the procedure as the program understood that text. */
     understood: digest,
@@ -149,6 +152,8 @@ const bodies = {
     reason: words,
   }),
   settled: z.strictObject({ ...inBundle, hold: words, set, how: settling, reason: words, signed }),
+  /** May be finished on its revision although `current` is in use now, or (null) none is. */
+  'kept-on': z.strictObject({ ...inBundle, revision: words, current: z.nullable(words) }),
   'handed-over': z.strictObject({ ...inBundle, to: hand }),
   paused: z.strictObject({ ...inBundle, reason: z.optional(words) }),
   resumed: z.strictObject({ ...inBundle, procedure, digest, changedFrom: z.optional(digest) }),

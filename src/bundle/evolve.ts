@@ -85,6 +85,8 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
     }
     case 'settled':
       return settled(bundle, entry, entry.body);
+    case 'kept-on':
+      return { ...bundle, keptOn: { current: entry.body.current } };
     case 'printed':
       return { ...bundle, printed: bundle.printed + 1 };
     case 'noted':
@@ -112,6 +114,7 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
     scrapped: new Set(),
     clocks: new Map(),
     printed: 0,
+    keptOn: null,
     lastAt: entry.at,
     lastSeq: entry.seq,
     entries: 0,

@@ -21,6 +21,7 @@ export interface Release {
   readonly understood: Digest;
   readonly title: string;
   readonly pictures: readonly { readonly address: string; readonly digest: Digest }[];
+  readonly author: HandId;
   readonly by: HandId;
   readonly at: string;
   readonly withdrawn: boolean;
@@ -114,7 +115,7 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
       return { ...room, skills: put(room.skills, hand, known) };
     }
     case 'released': {
-      const { procedure, signed: _, ...rest } = entry.body;
+      const { procedure, signed: _, alone: __, ...rest } = entry.body;
       const release: Release = { procedure, ...rest, by: entry.hand, at: entry.at, withdrawn: false };
       return { ...room, releases: put(room.releases, procedure, [...releasesOf(room, procedure), release]) };
     }

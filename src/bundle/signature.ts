@@ -69,6 +69,7 @@ export function signatureFor(
     case 'help':
     case 'start clock':
     case 'go back':
+    case 'keep on':
     case 'hold':
     case 'note':
     case 'finish':

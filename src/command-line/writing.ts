@@ -1,3 +1,4 @@
+import { Option } from 'commander';
 import type { CommandLine } from './command-line.ts';
 
 /** What a supervisor does with procedures. */
@@ -35,10 +36,32 @@ export function declareWriting(given: CommandLine): void {
     'walkfoot release LIN-2207 --hand Vera',
   )
     .requiredOption('--hand <name>', 'the supervisor who releases it')
+    .addOption(openBundles())
     .option('--json', 'for programs')
     .action(
       does(async (procedure, options) =>
         (await import('../commands/release.ts')).releaseProcedure(procedure, options, io),
       ),
     );
+
+  verb(
+    'withdraw <procedure> <revision>',
+    'take a revision out of use',
+    'walkfoot withdraw LIN-2207 B --reason "the old sleeve lines" --hand Vera',
+  )
+    .requiredOption('--hand <name>', 'the supervisor who withdraws it')
+    .requiredOption('--reason <words>', 'why')
+    .addOption(openBundles())
+    .option('--json', 'for programs')
+    .action(
+      does(async (procedure, revision, options) =>
+        (await import('../commands/withdraw.ts')).withdraw(procedure, revision, options, io),
+      ),
+    );
 }
+
+const openBundles = (): Option =>
+  new Option(
+    '--open-bundles <fate>',
+    'what becomes of bundles at work on it or an older one; asked at a terminal',
+  ).choices(['finish', 'hold']);

@@ -58,7 +58,17 @@ async function stage({ digest, name, bytes }: ProcedureFile, procedure: Procedur
     { do: 'enrol', hand: THE_ROOM, who: SEWER, name: 'you', role: 'sewer' },
     { do: 'enrol', hand: THE_ROOM, who: SUPERVISOR, name: 'supervisor', role: 'supervisor' },
     ...skills.map((skill) => ({ do: 'set skill', hand: SUPERVISOR, who: SEWER, skill, level: 3 }) as const),
-    { do: 'release', hand: SUPERVISOR, procedure: id, title, digest, understood: understood.digest, pictures: [] },
+    {
+      do: 'release',
+      hand: SUPERVISOR,
+      procedure: id,
+      title,
+      author: SEWER,
+      supervisors: 'several',
+      digest,
+      understood: understood.digest,
+      pictures: [],
+    },
     { do: 'make ticket', hand: THE_ROOM, ticket: TICKET, procedure: id, sets, rolls: [] },
   ];
   for (const command of setting) {

@@ -1,8 +1,9 @@
-import type { Attempted } from '../app/room-ledger.ts';
+import { findAnyHand } from '../app/find-hand.ts';
+import type { Attempted, RoomLedger } from '../app/room-ledger.ts';
 import { understoodText } from '../app/understood.ts';
 import type { Digest, HandId, ProcedureId } from '../base/brand.ts';
-import type { Refusal, Result } from '../base/result.ts';
-import type { Command } from '../bundle/command.ts';
+import { type Refusal, type Result, refuse } from '../base/result.ts';
+import type { Command, Supervisors } from '../bundle/command.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { ProcedureFile } from '../storage/procedure-files.ts';
@@ -13,6 +14,8 @@ import { readDraft } from './read-draft.ts';
 export interface ReleasePlace {
   readonly folder: string;
   readonly store: LedgerStore;
+  readonly ledger: RoomLedger;
+  readonly supervisors: Supervisors;
   /** Attempts the release, with the signature it takes. */
   readonly attempt: (command: Command) => Promise<Result<Attempted>>;
 }
@@ -33,12 +36,14 @@ export type Released =
  * them. Rejects with `StoreTrouble` when the ledger cannot be used.
  */
 export async function releaseDraft(
-  { folder, store, attempt }: ReleasePlace,
+  { folder, store, ledger, supervisors, attempt }: ReleasePlace,
   draft: ProcedureFile,
   hand: HandId,
 ): Promise<Released> {
   const { procedure, findings } = readDraft(folder, draft);
   if (findings.some(({ severity }) => severity === 'error')) return { outcome: 'errors', findings };
+  const author = procedure.author === null ? noAuthor(draft) : findAnyHand(ledger.room(), procedure.author);
+  if (!author.ok) return { outcome: 'refused', refusal: author.error };
   const addresses = procedure.steps.flatMap((step) => step.pictures.map(({ address }) => address));
   const texts = releaseTexts(folder, draft, [...new Set(addresses)]);
   if (!texts.ok) return { outcome: 'refused', refusal: texts.error };
@@ -51,6 +56,8 @@ export async function releaseDraft(
     hand,
     procedure: id,
     title,
+    author: author.value.id,
+    supervisors,
     digest: text.digest,
     understood: understood.digest,
     pictures: pictures.map(({ address, digest }) => ({ address, digest })),
@@ -59,3 +66,6 @@ export async function releaseDraft(
   const revision = done.value.room.releases.get(id)?.at(-1)?.revision ?? '';
   return { outcome: 'released', procedure: id, revision, digest: text.digest };
 }
+
+const noAuthor = ({ name }: ProcedureFile): Result<never> =>
+  refuse('author-missing', `${name} does not say who wrote it: add a line such as author: Ines at its top.`);

@@ -1,29 +1,73 @@
 import { chalkStderr } from 'chalk';
 import { findHand } from '../app/find-hand.ts';
+import { keptProcedure } from '../app/understood.ts';
 import { assertNever } from '../base/assert-never.ts';
+import type { ProcedureId } from '../base/brand.ts';
 import { oneLine } from '../base/text.ts';
 import type { Command } from '../bundle/command.ts';
+import { currentRelease, type Room } from '../bundle/room.ts';
+import type { LedgerStore } from '../ledger/ledger-store.ts';
+import type { Difference } from '../procedure/difference.ts';
+import { differences } from '../procedure/differences.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import { differencesReport } from '../reports/changes-report.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure } from '../storage/procedure-files.ts';
 import { attemptSigned } from './attempt-signed.ts';
-import { onLedger, type RoomOption } from './in-room.ts';
+import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
+import { atWork, type Decided, decidedLine, decideFates, type Fate, fatesOf, undecided } from './open-bundles.ts';
+import { readDraft } from './read-draft.ts';
 import { releaseDraft } from './release-draft.ts';
 
 interface ReleaseOptions extends RoomOption {
   readonly hand: string;
+  readonly openBundles?: Fate;
   readonly json?: boolean;
 }
 
-/** Freezes a draft and its pictures, by digest, as the next revision; refuses while the draft has errors. */
+/**
+ * Freezes a draft and its pictures, by digest, as the next revision; says what changed, and has a supervisor decide of each bundle at
+ * work whether it is finished on the older one. Refuses while the draft has errors. Of a text that is released already only the
+ * bundles that are undecided are asked about: that is the way to go on after an interruption.
+ */
 export function releaseProcedure(named: string, options: ReleaseOptions, io: Io): Promise<ExitCode> {
-  return onLedger(options, io, async ({ room, store, ledger }) => {
+  return onLedger<ExitCode>(options, io, async (open) => {
+    const { room, store, ledger } = open;
     const hand = findHand(ledger.room(), options.hand);
     if (!hand.ok) return cannot(io, hand.error.message);
     const draft = findProcedure(room.folder, named);
     if (!draft.ok) return cannot(io, draft.error.message);
+    const { procedure } = readDraft(room.folder, draft.value);
+    const { id } = procedure;
+    const current = currentRelease(ledger.room(), id);
+    const isNew = current?.digest !== draft.value.digest;
+    const changed = isNew ? await changedSince(store, ledger.room(), procedure) : [];
+    if (isNew && !options.json && changed.length > 0)
+      io.out(`${differencesReport(changed, widthFor(io)).join('\n')}\n\n`);
+    const fates = await fatesOf(isNew ? atWork(ledger, id) : undecided(ledger, id), options.openBundles, ledger, io);
+    if (!fates.ok) return cannot(io, fates.error.message);
     const attempt = (command: Command) => attemptSigned(ledger, null, command, io);
-    const released = await releaseDraft({ folder: room.folder, store, attempt }, draft.value, hand.value.id);
+    const { supervisors } = room.settings;
+    const released = await releaseDraft(
+      { folder: room.folder, store, ledger, supervisors, attempt },
+      draft.value,
+      hand.value.id,
+    );
+    const isSame = released.outcome === 'refused' && released.refusal.rule === 'release-same' && fates.value.size > 0;
+    if (isSame || released.outcome === 'released') {
+      const inUse = currentRelease(ledger.room(), id);
+      const reason = `${id} revision ${inUse?.revision} is released`;
+      const decided = await decideFates(ledger, undecided(ledger, id), {
+        fates: fates.value,
+        hand: hand.value.id,
+        reason,
+      });
+      if (!options.json && !isSame) say(io, releasedWords(open, id, hand.value.name));
+      if (options.json)
+        sayJson(io, { procedure: id, revision: inUse?.revision, digest: inUse?.digest, changed, bundles: decided });
+      return saidFates(decided, options, io);
+    }
     switch (released.outcome) {
       case 'errors': {
         const { name, text } = draft.value;
@@ -33,18 +77,29 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
       }
       case 'refused':
         return cannot(io, released.refusal.message);
-      case 'released': {
-        const { procedure, revision, digest } = released;
-        if (options.json) sayJson(io, { procedure, revision, digest });
-        else
-          say(
-            io,
-            `${procedure} revision ${revision} is released by ${hand.value.name}. Bundles opened from now on are sewn by it.`,
-          );
-        return 0;
-      }
       default:
         return assertNever(released);
     }
   });
 }
+
+/** Lines for what was decided, on standard error where it could not be; exit 1 then. */
+export function saidFates(decided: readonly Decided[], { json }: { readonly json?: boolean }, io: Io): ExitCode {
+  if (!json) for (const each of decided) if (each.refused === undefined) say(io, decidedLine(each));
+  for (const each of decided) if (each.refused !== undefined) cannot(io, decidedLine(each));
+  return decided.some(({ refused }) => refused !== undefined) ? 1 : 0;
+}
+
+function releasedWords({ ledger }: PlayableRoom, procedure: ProcedureId, by: string): string {
+  const revision = currentRelease(ledger.room(), procedure)?.revision;
+  return `${procedure} revision ${revision} is released by ${by}. Bundles opened from now on are sewn by it.`;
+}
+
+/** What is new against the revision in use; nothing where there is none, or its text is lost. */
+async function changedSince(store: LedgerStore, room: Room, draft: Procedure): Promise<readonly Difference[]> {
+  const current = currentRelease(room, draft.id);
+  const before = current && (await keptProcedure(store, current.understood));
+  return before?.ok ? differences(before.value, draft) : [];
+}
+
+const widthFor = (io: Io): number => (io.stdout.isTTY ? (io.stdout.columns ?? 80) : 80);

@@ -10,6 +10,7 @@ export interface FrontMatter {
   readonly id: ProcedureId;
   /** Empty when the front matter gives none. */
   readonly title: string;
+  readonly author: string | null;
   readonly sets: number;
   readonly work: Procedure['work'];
   readonly readCautions: ReadCautions;
@@ -39,6 +40,7 @@ export function readFrontMatter(yaml: string, start: number, note: Note): FrontM
   return {
     id: readId(text('procedure'), start, note),
     title: text('title')?.text ?? '',
+    author: readAuthor(text('author'), note),
     sets: readSets(text('sets'), note),
     work: readChoice(text('work'), ['set by set', 'step by step'], 'work', note),
     readCautions: readChoice(
@@ -56,6 +58,7 @@ export function readFrontMatter(yaml: string, start: number, note: Note): FrontM
 export const NO_FRONT_MATTER: FrontMatter = {
   id: '' as ProcedureId,
   title: '',
+  author: null,
   sets: 1,
   work: 'set by set',
   readCautions: 'once a bundle',
@@ -63,7 +66,7 @@ export const NO_FRONT_MATTER: FrontMatter = {
   values: new Map(),
 };
 
-const KEYS = ['procedure', 'title', 'sets', 'work', 'read cautions', 'kit', 'values'] as const;
+const KEYS = ['procedure', 'title', 'author', 'sets', 'work', 'read cautions', 'kit', 'values'] as const;
 type Key = (typeof KEYS)[number];
 
 function parse(yaml: string, start: number, note: Note): ParsedNode | null {
@@ -188,6 +191,19 @@ function readId(field: Field | undefined, start: number, note: Note): ProcedureI
     return '' as ProcedureId;
   }
   return field.text as ProcedureId;
+}
+
+function readAuthor(field: Field | undefined, note: Note): string | null {
+  if (field === undefined) return null;
+  if (/^[^\p{C}\p{Zl}\p{Zp}]{1,80}$/u.test(field.text)) return field.text;
+  note({
+    rule: 'author',
+    at: field.at,
+    message: 'The author is one name, on one line.',
+    found: field.text === COMPOUND ? 'a list' : field.text,
+    mend: 'Write a name or an id of the room, such as author: Ines.',
+  });
+  return null;
 }
 
 function readSets(field: Field | undefined, note: Note): number {

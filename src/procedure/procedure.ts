@@ -7,6 +7,8 @@ import type { Formula } from './formula.ts';
 export interface Procedure {
   readonly id: ProcedureId;
   readonly title: string;
+  /** Who wrote it, by a name of the room; null where the text does not say. */
+  readonly author: string | null;
   /** Sets in a bundle, unless the ticket says otherwise. */
   readonly sets: number;
   readonly work: 'set by set' | 'step by step';

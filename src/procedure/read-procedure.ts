@@ -53,8 +53,8 @@ export function readProcedure(
 }
 
 function assemble(front: FrontMatter, heading: string, intro: readonly string[], steps: readonly Step[]): Procedure {
-  const { id, sets, work, readCautions, kit } = front;
-  return { id, title: front.title || heading, sets, work, readCautions, kit, intro: intro.join('\n\n'), steps };
+  const { id, author, sets, work, readCautions, kit } = front;
+  return { id, title: front.title || heading, author, sets, work, readCautions, kit, intro: intro.join('\n\n'), steps };
 }
 
 function readFront(root: Root, source: Source, note: Reading['note']): FrontMatter {

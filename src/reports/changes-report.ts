@@ -19,16 +19,9 @@ export interface Compared {
 export function changesReport(compared: Compared, room: Room, width: number): readonly string[] {
   const { procedure, from, to, differences, wouldFail } = compared;
   const head = `${procedure}, from ${from} to ${to}: ${differences.length === 0 ? 'nothing that is shown differs' : many(differences.length, 'difference')}.`;
-  const places = [...new Set(differences.map(placeOfDifference))];
   return [
     ...wrap(head, width),
-    ...places.flatMap((place) => [
-      '',
-      place,
-      ...differences
-        .filter((each) => placeOfDifference(each) === place)
-        .flatMap((each) => hanging(differenceLine(each).slice(place.length + 2), width)),
-    ]),
+    ...differencesReport(differences, width),
     '',
     ...wrap(failHead(wouldFail), width),
     ...wouldFail.flatMap((each) => hanging(failLine(each, room), width)),
@@ -38,6 +31,18 @@ export function changesReport(compared: Compared, room: Room, width: number): re
 /** A line below its heading; what does not fit goes on further in. */
 const hanging = (text: string, width: number): readonly string[] =>
   wrap(oneLine(text), Math.max(20, width - 4)).map((row, at) => `${at === 0 ? '  ' : '    '}${row}`);
+
+/** Differences step by step, each step under an empty line. */
+export function differencesReport(differences: readonly Difference[], width: number): readonly string[] {
+  const places = [...new Set(differences.map(placeOfDifference))];
+  return places.flatMap((place) => [
+    '',
+    place,
+    ...differences
+      .filter((each) => placeOfDifference(each) === place)
+      .flatMap((each) => hanging(differenceLine(each).slice(place.length + 2), width)),
+  ]);
+}
 
 function failHead(readings: readonly WouldFail[]): string {
   if (readings.length === 0) return 'No reading of a past bundle would be outside the newer limits.';

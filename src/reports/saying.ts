@@ -31,7 +31,7 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
     case 'signed-on':
       return entry.body.after === 'lock' ? 'after the station had locked itself' : null;
     case 'released':
-      return `${entry.body.procedure} revision ${entry.body.revision}`;
+      return `${entry.body.procedure} revision ${entry.body.revision}, written by ${nameOf(room, entry.body.author)}${entry.body.alone ? ', the only supervisor' : ''}`;
     case 'withdrawn':
       return `${entry.body.procedure} revision ${entry.body.revision}: ${entry.body.reason}`;
     case 'gauge-checked':
@@ -52,6 +52,8 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
       return `${entry.body.hold}: ${entry.body.reason}`;
     case 'settled':
       return `${entry.body.hold}, ${settlingWords(entry.body.how, stepWords)}: ${entry.body.reason}`;
+    case 'kept-on':
+      return `revision ${entry.body.revision}, although ${entry.body.current === null ? 'none is in use' : `${entry.body.current} is in use`}`;
     case 'handed-over':
       return `to ${nameOf(room, entry.body.to)}`;
     case 'paused':

@@ -15,6 +15,7 @@ const words: Partial<Record<WhoRow['kind'], string>> = {
   'clock-started': 'clock started',
   'sent-back': 'sent back',
   'handed-over': 'handed over',
+  'kept-on': 'to be finished on its revision',
   'signed-on': 'signed on',
   'gauge-checked': 'gauge checked',
   skilled: 'skill',

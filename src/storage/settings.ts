@@ -13,6 +13,8 @@ const Settings = z.strictObject({
   bell: z._default(z.boolean(), true),
   /** Whose PIN is asked: of supervisors when they sign, or of everyone when they sign on, too. */
   pin: z._default(z.enum(['supervisors', 'everyone']), 'supervisors'),
+  /** With one supervisor, who writes a procedure may release it; the ledger says so. */
+  supervisors: z._default(z.enum(['several', 'one']), 'several'),
   /** How long nobody touches a key before the station asks again who is there. */
   'lock after': z._default(z.string().check(z.regex(/^(?:off|[1-9]\d{0,2} min)$/)), '30 min'),
 });
@@ -38,6 +40,7 @@ const EXPECTED: Readonly<Record<string, string>> = {
   'settings.big': 'true or false',
   'settings.bell': 'true or false',
   'settings.pin': 'supervisors or everyone',
+  'settings.supervisors': 'several or one',
   'settings.lock after': 'minutes, such as 30 min, or off',
 };
 

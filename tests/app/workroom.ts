@@ -97,6 +97,8 @@ export async function workroom(
       hand: 'V-01' as HandId,
       procedure: procedure.id,
       title: procedure.title,
+      author: 'OP-02' as HandId,
+      supervisors: 'several',
       digest,
       understood: understood.digest,
       pictures: [],

@@ -80,6 +80,8 @@ export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
       fc.record({
         procedure,
         title: words,
+        author: hand,
+        supervisors: fc.constantFrom('several', 'one'),
         digest: fc.constant(digest(name)),
         understood: fc.constant(digest(name)),
         pictures: fc.constant([]),
@@ -96,6 +98,7 @@ export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
   as('check gauge', fc.record({ gauge: words, reading: words, fit: fc.constantFrom('fit', 'unfit') })),
   as('open', bare),
   as('resume', bare),
+  as('keep on', bare),
   as('pause', maybe('reason', words)),
   as('hand over', fc.record({ to: hand })),
   as('read changes', fc.record({ change: fc.integer({ min: 0, max: 3 }), of: fc.integer({ min: 0, max: 3 }) })),

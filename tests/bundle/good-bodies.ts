@@ -15,6 +15,8 @@ export const goodBodies: Readonly<Record<string, object>> = {
   released: {
     procedure: 'LIN',
     revision: 'A',
+    author: 'OP-02',
+    alone: true,
     digest: D,
     understood: D,
     title: 'Lining',
@@ -26,7 +28,7 @@ export const goodBodies: Readonly<Record<string, object>> = {
   opened: { ...within, procedure: 'LIN', revision: 'A', digest: D, understood: D, changedFrom: D },
   'caution-read': { ...at, caution: 1, digest: D },
   helped: { ...at, by: 'OP-03' },
-  'changes-read': { ...within, procedure: 'LIN', from: D, to: D },
+  'changes-read': { ...within, procedure: 'LIN', from: D, to: D, change: 1, of: 2 },
   'clock-started': { ...at, point: 'flash', digest: D },
   checked: {
     ...at,
@@ -45,6 +47,7 @@ export const goodBodies: Readonly<Record<string, object>> = {
   'sent-back': { ...within, set: null, step: 'sew', again: ['sew'], reason: 'off' },
   held: { ...within, hold: 'H-001', set: 1, step: null, point: null, place: null, reason: 'a hole' },
   settled: { ...within, hold: 'H-001', set: 1, how: { as: 'scrap', set: 1 }, reason: 'torn' },
+  'kept-on': { ...within, revision: 'A', current: null },
   'handed-over': { ...within, to: 'OP-03' },
   paused: { ...within },
   resumed: { ...within, procedure: 'LIN', digest: D },

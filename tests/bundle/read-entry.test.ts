@@ -25,7 +25,19 @@ test.each(entryKinds)('%s with a member more, a member less or a member of anoth
   }
 });
 
-const optional = new Set(['badge', 'changedFrom', 'clockBack', 'by', 'witness', 'signed', 'after', 'folded']);
+const optional = new Set([
+  'badge',
+  'changedFrom',
+  'clockBack',
+  'by',
+  'witness',
+  'signed',
+  'after',
+  'alone',
+  'change',
+  'of',
+  'folded',
+]);
 
 test.each<[string, string, unknown]>([
   ['checked', 'digest', 'A'.repeat(64)],
@@ -56,6 +68,9 @@ test.each<[string, string, unknown]>([
   ['skilled', 'level', 2.5],
   ['skilled', 'skill', ''],
   ['signed-on', 'after', 'lunch'],
+  ['changes-read', 'change', 0],
+  ['changes-read', 'of', 1],
+  ['released', 'alone', false],
   ['settled', 'how', { as: 'forgive' }],
   ['settled', 'how', { as: 'scrap' }],
   ['settled', 'how', { as: 'scrap', set: 1, step: 'sew' }],

@@ -10,6 +10,7 @@ export function text(steps: readonly Step[], rest: Partial<Procedure> = {}): Pro
   return {
     id: 'LIN-2207' as ProcedureId,
     title: 'Cabin-top lining',
+    author: null,
     sets: 2,
     work: 'set by set',
     readCautions: 'once a bundle',

@@ -77,6 +77,8 @@ export const release = (name: string, hand: HandId = vera): Extract<Command, { r
   do: 'release',
   procedure: LIN,
   title: 'Cabin-top lining',
+  author: ines,
+  supervisors: 'several',
   digest: digest(name),
   understood: digest(name),
   pictures: [],

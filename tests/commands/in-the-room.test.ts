@@ -98,7 +98,14 @@ test('a release keeps the text, its pictures and how it was understood, and the 
   const file = join(room.folder, 'procedures/LIN-2207.md');
   const old = readFileSync(file, 'utf8');
   writeFileSync(file, old.replace('(27 +2/-0)', '(27 +1.5/-0)'));
-  const { revision, digest } = json<{ revision: string; digest: Digest }>('release', 'LIN-2207', '--hand', 'Vera');
+  const { revision, digest } = json<{ revision: string; digest: Digest }>(
+    'release',
+    'LIN-2207',
+    '--open-bundles',
+    'finish',
+    '--hand',
+    'Vera',
+  );
   expect(revision).toBe('D');
   const store = ledger();
   try {

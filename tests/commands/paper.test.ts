@@ -102,7 +102,7 @@ test('a bundle’s sheet is of the text it was opened on, and goes on where it s
   const file = here('procedures/LIN-2207.md');
   const text = readFileSync(file, 'utf8');
   writeFileSync(file, text.replace('(27 +2/-0)', '(27 +1.5/-0)'));
-  expect(walkfoot('release', 'LIN-2207', '--hand', 'Vera').code).toBe(0);
+  expect(walkfoot('release', 'LIN-2207', '--open-bundles', 'finish', '--hand', 'Vera').code).toBe(0);
   expect(walkfoot('sheet', 'B-1041').code).toBe(0);
   expect(read('B-1041.html')).toContain('revision C');
   expect(read('B-1041.html')).toContain('27 to 29 mm');

@@ -36,7 +36,7 @@ const { requirements } = table.parse(
 );
 
 /** Rows of which something is still missing. */
-const NOT_YET = ['R9', 'R13', 'R14', 'R16', 'R19', 'R21', 'R24'];
+const NOT_YET = ['R9', 'R13', 'R14', 'R16', 'R21', 'R24'];
 
 test('there are 25 requirements, none twice', () => {
   expect(requirements.map(({ number }) => number)).toEqual(Array.from({ length: 25 }, (_, at) => `R${at + 1}`));

@@ -62,7 +62,10 @@ async function fill(folder: string, clock: Clock): Promise<PracticeRoom> {
     const store = memoryLedger(room.station);
     const ledger = await roomLedger(store, time.clock, { keys: room.key() });
     const attempt = (command: Command) => ledger.attempt(null, command, proofFor(ledger, null, command));
-    await tellStories({ ledger, time }, releaser({ folder: room.folder, store, attempt }));
+    await tellStories(
+      { ledger, time },
+      releaser({ folder: room.folder, store, ledger, supervisors: room.settings.supervisors, attempt }),
+    );
     const { hands, releases } = ledger.room();
     const entries = await writeDown(store, [...releases.values()].flat(), room.ledger());
     const key = room.key().find();

@@ -1,0 +1,117 @@
+import { createInterface } from 'node:readline/promises';
+import type { RoomLedger } from '../app/room-ledger.ts';
+import { assertNever } from '../base/assert-never.ts';
+import type { HandId, ProcedureId, TicketId } from '../base/brand.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { oneLine } from '../base/text.ts';
+import { isBehind } from '../bundle/behind.ts';
+import { type Bundle, openHold } from '../bundle/bundle.ts';
+import { nameOf } from '../bundle/room.ts';
+import type { Io } from './io.ts';
+
+/** What becomes of a bundle whose revision is no longer in use: it is finished on it all the same, or held until it is settled. */
+export type Fate = 'finish' | 'hold';
+export type Fates = ReadonlyMap<TicketId, Fate>;
+
+/** A bundle's fate, and why it could not be so: it may have been finished meanwhile. */
+export interface Decided {
+  readonly ticket: TicketId;
+  readonly fate: Fate;
+  readonly refused?: string;
+}
+
+/** Bundles of a procedure that somebody has begun and that nothing stops; oldest first. */
+export const atWork = (ledger: RoomLedger, procedure: ProcedureId): readonly Bundle[] =>
+  ledger
+    .bundles()
+    .filter(
+      (bundle) => bundle.procedure === procedure && bundle.text && bundle.work !== 'finished' && !openHold(bundle),
+    );
+
+/** Those of them whose revision is no longer in use, and of which nobody has said yet what becomes of them. */
+export const undecided = (ledger: RoomLedger, procedure: ProcedureId): readonly Bundle[] =>
+  atWork(ledger, procedure).filter((bundle) => isBehind(ledger.room(), bundle));
+
+/**
+ * What a supervisor says of each of these bundles: `said` of all of them, or asked one by one at the terminal. Refuses where nothing was
+ * said and nobody can be asked, or the asking is broken off.
+ */
+export async function fatesOf(
+  bundles: readonly Bundle[],
+  said: Fate | undefined,
+  ledger: RoomLedger,
+  io: Io,
+): Promise<Result<Fates>> {
+  if (said !== undefined || bundles.length === 0)
+    return ok(new Map(bundles.map(({ ticket }) => [ticket, said ?? 'finish'])));
+  const names = bundles.map(({ ticket }) => ticket).join(', ');
+  if (!io.stdin.isTTY)
+    return refuse(
+      'open-bundles',
+      `${names}: begun on an older revision. Say what becomes of them with --open-bundles finish or --open-bundles hold.`,
+    );
+  const lines = createInterface({ input: io.stdin, crlfDelay: Number.POSITIVE_INFINITY });
+  const each = lines[Symbol.asyncIterator]();
+  const fates = new Map<TicketId, Fate>();
+  try {
+    for (const bundle of bundles) {
+      const fate = await asked(bundle, ledger, each, io);
+      if (fate === undefined)
+        return refuse('open-bundles', `Nothing was done: say of each of ${names} whether it is finished or held.`);
+      fates.set(bundle.ticket, fate);
+    }
+    return ok(fates);
+  } finally {
+    lines.close();
+  }
+}
+
+async function asked(
+  { ticket, text, hand }: Bundle,
+  ledger: RoomLedger,
+  lines: AsyncIterator<string>,
+  io: Io,
+): Promise<Fate | undefined> {
+  const whose = hand === null ? '' : `, with ${nameOf(ledger.room(), hand)}`;
+  for (;;) {
+    io.err(oneLine(`${ticket} is at work on revision ${text?.revision}${whose}. Finish it on that, or hold it? `));
+    const { value, done } = await lines.next();
+    if (done) return undefined;
+    const word = value.trim().toLowerCase();
+    const fate = (['finish', 'hold'] as const).find((known) => word !== '' && known.startsWith(word));
+    if (fate) return fate;
+    io.err('Type finish or hold.\n');
+  }
+}
+
+/** Records what was said; `reason` is why a bundle is held. */
+export async function decideFates(
+  ledger: RoomLedger,
+  bundles: readonly Bundle[],
+  { fates, hand, reason }: { readonly fates: Fates; readonly hand: HandId; readonly reason: string },
+): Promise<readonly Decided[]> {
+  const decided: Decided[] = [];
+  for (const { ticket } of bundles) {
+    const fate = fates.get(ticket);
+    if (fate === undefined) continue;
+    const done = await ledger.attempt(
+      ticket,
+      fate === 'hold' ? { do: 'hold', hand, about: 'bundle', reason } : { do: 'keep on', hand },
+    );
+    decided.push({ ticket, fate, ...(done.ok ? {} : { refused: done.error.message }) });
+  }
+  return decided;
+}
+
+/** What became of a bundle, on one line. */
+export function decidedLine({ ticket, fate, refused }: Decided): string {
+  if (refused !== undefined) return `${ticket}: ${refused}`;
+  switch (fate) {
+    case 'finish':
+      return `${ticket} is to be finished on the revision it was opened with.`;
+    case 'hold':
+      return `${ticket} is on hold until a supervisor settles it.`;
+    default:
+      return assertNever(fate);
+  }
+}
