@@ -12,7 +12,7 @@ import type { Point } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import { changesOf, differenceLine } from './difference-words.ts';
 import type { News } from './effect.ts';
-import { isFolded, mayFold } from './fold.ts';
+import { isFolded, mayFold, whyUnfolded } from './fold.ts';
 import { question as formQuestion } from './form.ts';
 import { helpWords } from './help-words.ts';
 import { isLockDue, lockWords } from './lock.ts';
@@ -116,6 +116,7 @@ function order(app: App, words: string): Heard | undefined {
 
 /** Each word does what it says, however often; where it is refused, the sentence is that of the key. */
 function folding(app: App, word: string): Heard {
+  if (!mayFold(app) && whyUnfolded(app) === null) return { print: ['There is no step before you: go on first.'] };
   if (mayFold(app) && isFolded(app) === (word === 'fold'))
     return { print: [word === 'fold' ? 'It is folded already.' : 'Nothing is folded here.'] };
   if (!mayFold(app) && word === 'unfold') return { print: ['Nothing is folded here.'] };

@@ -21,7 +21,7 @@ export function whyNotFolded(room: Room, hand: HandId, step: Step): string | nul
     const level = levelOf(room, hand, needsSkill);
     return level >= EXPERT
       ? null
-      : stays(`You do ${needsSkill} at level ${level}, ${levelWords[level]}, and only level ${EXPERT} folds it`);
+      : `You do ${needsSkill} at level ${level}, ${levelWords[level]}: its words stay on the screen for everybody below ${EXPERT}, ${levelWords[EXPERT]}.`;
   }
   const best = Math.max(0, ...[...(room.skills.get(hand)?.values() ?? [])].map(({ level }) => level));
   return best >= TRUSTED

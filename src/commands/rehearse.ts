@@ -52,12 +52,12 @@ async function stage({ digest, name, bytes }: ProcedureFile, procedure: Procedur
   await store.keep([{ digest, name, bytes }, understood]);
   const ledger = await roomLedger(store, io.clock, { pin: 'nobody' });
   const { id, title, sets } = procedure;
-  // Nobody else is there to stand by, so you can do all of it alone.
-  const skills = procedure.steps.flatMap(({ facts }) => facts.needsSkill ?? []);
+  // Nobody else is there to stand by, and the draft is to be seen as an expert may see it, too: so you can teach all of it.
+  const skills = ['rehearsing', ...procedure.steps.flatMap(({ facts }) => facts.needsSkill ?? [])];
   const setting: readonly Command[] = [
     { do: 'enrol', hand: THE_ROOM, who: SEWER, name: 'you', role: 'sewer' },
     { do: 'enrol', hand: THE_ROOM, who: SUPERVISOR, name: 'supervisor', role: 'supervisor' },
-    ...skills.map((skill) => ({ do: 'set skill', hand: SUPERVISOR, who: SEWER, skill, level: 3 }) as const),
+    ...skills.map((skill) => ({ do: 'set skill', hand: SUPERVISOR, who: SEWER, skill, level: 4 }) as const),
     {
       do: 'release',
       hand: SUPERVISOR,

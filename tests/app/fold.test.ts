@@ -103,7 +103,9 @@ test('below the level of the step its words cannot be folded, and somebody whom 
   expect(shown(alone.program)).toContain('Fold on the pencil line.');
   expect(isOpen(alone.program.app(), 'fold')).toBe(false);
   await press(alone.program, 'f');
-  expect(alone.program.app().message?.text).toMatch(/level 3, alone, and only level 4 folds it/);
+  expect(alone.program.app().message?.text).toMatch(
+    /level 3, alone: its words stay on the screen for everybody below 4/,
+  );
   const learner = await begun(2, 'f');
   expect(shown(learner.program)).toContain('Face down');
   expect(learner.program.app().message?.text).toMatch(/No operation is entered/);
@@ -114,15 +116,16 @@ test('a level that is taken away while the step is folded brings the words back'
   expect(isFolded(program.app())).toBe(true);
   await set(room, 'OP-02', 3);
   await press(program, 'enter');
-  expect(program.app().message?.text).toMatch(/only level 4/);
+  expect(program.app().message?.text).toMatch(/for everybody below 4/);
   expect(shown(program)).toContain('Fold on the pencil line.');
   await press(program, 'enter enter');
   expect((await checked(room)).at(-1)).not.toHaveProperty('folded');
 });
 
-test('in lines a word folds and another unfolds; all points stand before the first question', async () => {
-  const { program } = await begun();
-  const say = async (line: string): Promise<string> => {
+/** What a line comes to in the dialogue, with the question behind it. */
+const speaking =
+  (program: AppStore) =>
+  async (line: string): Promise<string> => {
     const before = program.app();
     const what = heard(before, line);
     if ('news' in what) program.tell(what.news);
@@ -130,6 +133,15 @@ test('in lines a word folds and another unfolds; all points stand before the fir
     const { lines, prompt } = asked(program.app(), before);
     return [...('print' in what ? what.print : []), ...lines, prompt].join('\n');
   };
+
+test('in lines, too, the word says that there is no step to fold', async () => {
+  const { program } = await begun(4, 'h "torn" enter');
+  expect(await speaking(program)('fold')).toContain('There is no step before you');
+});
+
+test('in lines a word folds and another unfolds; all points stand before the first question', async () => {
+  const { program } = await begun();
+  const say = speaking(program);
   const folded = await say('fold');
   expect(folded).not.toContain('Face down');
   expect(folded).toMatch(

@@ -75,7 +75,7 @@ test('an answer says that it was given folded, where it may be, and is verified 
 
 test('folded where it must not be is refused, and found in a ledger where somebody wrote it', () => {
   const alone = given(lining, can(ines, 3), open);
-  alone.when(folded).refused('not-foldable', /only level 4/);
+  alone.when(folded).refused('not-foldable', /for everybody below 4, can teach/);
   const wrote = alone.when(answer('')).leaves(['checked']);
   const entries = wrote.entries.map((entry) =>
     entry.kind === 'checked' ? { ...entry, body: { ...entry.body, folded: true as const } } : entry,

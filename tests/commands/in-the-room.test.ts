@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Digest } from '../../src/base/brand.ts';
@@ -92,6 +92,17 @@ test('a rehearsal says so from the first line to the last, and leaves the ledger
   expect(said).toContain('Nothing was recorded');
   expect(said).not.toContain('in the ledger');
   expect(readFileSync(join(room.folder, '.walkfoot/ledger.db')).equals(before)).toBe(true);
+});
+
+test.each(['', '- Needs skill: binding\n\n'])('a rehearsal shows what an expert may fold away, too (%j)', (skill) => {
+  const draft = join(room.folder, 'procedures/fold.md');
+  writeFileSync(
+    draft,
+    `---\nprocedure: S-2\ntitle: Short\n---\n\n## Only step\n\n${skill}Wide side up.\n\n- [ ] Done\n- [ ] Seen\n`,
+  );
+  const [, folded = ''] = walkfoot(['rehearse', draft], 'fold\n').split('(enter: done) > ');
+  expect(folded).toContain('Do all of this, then confirm each point.\n  - Done\n  - Seen\n');
+  rmSync(draft);
 });
 
 test('a release keeps the text, its pictures and how it was understood, and the old revision stays as it was', async () => {
