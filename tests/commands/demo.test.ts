@@ -11,11 +11,12 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { ProcedureId } from '../../src/base/brand.ts';
+import type { HandId, ProcedureId } from '../../src/base/brand.ts';
 import { parseStamp } from '../../src/base/instant.ts';
 import { allChecks, isGood } from '../../src/bundle/bundle.ts';
+import { whyNotFolded } from '../../src/bundle/folding.ts';
 import { next, wantedPoint } from '../../src/bundle/next.ts';
-import { ines } from '../../src/commands/demo/hands.ts';
+import { ines, piet } from '../../src/commands/demo/hands.ts';
 import { pastRevisions } from '../../src/commands/demo/past-revisions.ts';
 import { who } from '../../src/commands/who.ts';
 import { readProcedure } from '../../src/procedure/read-procedure.ts';
@@ -50,6 +51,13 @@ async function stands(ticket: string) {
     holds: holds.map(({ name, settled }) => `${name} ${settled?.how.as ?? 'open'}`),
   };
 }
+
+test('who can teach finds a step to fold before any that has a caution, and who was judged by nobody finds none', async () => {
+  const { steps } = await room.text('B-1048');
+  const folds = (who: HandId) => steps.filter((step) => whyNotFolded(room.ledger.room(), who, step) === null);
+  expect(folds(ines).map(({ number }) => number)).toEqual([1]);
+  expect(folds(piet)).toEqual([]);
+});
 
 describe('the stories', () => {
   test('B-1041 is left before the top-stitch of its first set, and Ines can go on', async () => {
