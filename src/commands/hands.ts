@@ -5,7 +5,7 @@ import { formatStamp } from '../base/instant.ts';
 import { emptyRoom, evolveRoom } from '../bundle/room.ts';
 import { skillKey } from '../bundle/skill.ts';
 import type { Procedure } from '../procedure/procedure.ts';
-import { aloneAt, nextAt, type Operation, skillMatrix } from '../reports/skill-matrix.ts';
+import { aloneAt, lastDays, nextAt, type Operation, skillMatrix } from '../reports/skill-matrix.ts';
 import { inRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, sayJson, widthOf } from './io.ts';
 
@@ -28,7 +28,11 @@ export function hands(options: HandsOptions, io: Io): Promise<ExitCode> {
       if (text.ok) texts.set(understood, text.value);
       else lost ??= text.error.message;
     }
-    const all = skillMatrix({ room, texts, checked: await readEntries(store, { kinds: ['checked'] }) });
+    const days = lastDays({ room, texts });
+    // Bundle by bundle, so that years of answers need no more memory than one bundle.
+    for (const { body } of await readEntries(store, { kinds: ['ticketed'] }))
+      if ('ticket' in body) days.see(await readEntries(store, { ticket: body.ticket, kinds: ['checked'] }));
+    const all = skillMatrix({ room, texts }, days);
     const { skill } = options;
     const operations = skill === undefined ? all : all.filter((each) => skillKey(each.skill) === skillKey(skill));
     if (skill !== undefined && operations.length === 0)

@@ -34,15 +34,13 @@ interface Sources {
   readonly room: Room;
   /** Procedures by the digest of their understanding, as far as they are kept. */
   readonly texts: ReadonlyMap<Digest, Procedure>;
-  /** The `checked` entries, in the order of the ledger. */
-  readonly checked: readonly RecordedEntry[];
 }
 
 /**
  * Hands against operations: those that steps of the procedures in use need, in the order of the texts, then those that only have
  * a level entered. Auditors and who is retired are at no machine.
  */
-export function skillMatrix({ room, texts, checked }: Sources): readonly Operation[] {
+export function skillMatrix({ room, texts }: Sources, { dayOf }: LastDays): readonly Operation[] {
   const found = new Map<string, { readonly skill: string; readonly steps: { procedure: string; step: number }[] }>();
   const at = (skill: string) => {
     const key = skillKey(skill);
@@ -57,7 +55,6 @@ export function skillMatrix({ room, texts, checked }: Sources): readonly Operati
   }
   const hands = [...room.hands.values()].filter(({ retired, role }) => !retired && role !== 'auditor');
   for (const { id } of hands) for (const { skill } of room.skills.get(id)?.values() ?? []) at(skill);
-  const days = lastDays({ room, texts, checked });
   return [...found].map(([key, { skill, steps }]) => ({
     skill,
     steps,
@@ -66,7 +63,7 @@ export function skillMatrix({ room, texts, checked }: Sources): readonly Operati
       name: toldApart(hand, hands),
       level: levelOf(room, hand.id, skill),
       isEntered: room.skills.get(hand.id)?.has(key) ?? false,
-      lastDay: days.get(`${hand.id} ${key}`) ?? null,
+      lastDay: dayOf(hand.id, key),
     })),
   }));
 }
@@ -74,8 +71,15 @@ export function skillMatrix({ room, texts, checked }: Sources): readonly Operati
 const toldApart = ({ id, name }: Hand, hands: readonly Hand[]): string =>
   hands.some((each) => each.id !== id && each.name === name) ? `${name} (${id})` : name;
 
-/** By hand and skill. What was struck later was done all the same. */
-function lastDays({ room, texts, checked }: Sources): ReadonlyMap<string, string> {
+/** When each hand last did each operation. What was struck later was done all the same. */
+export interface LastDays {
+  /** Takes note of entries, in any order: a ledger of years is handed over in parts. */
+  see(entries: readonly RecordedEntry[]): void;
+  /** `key` as `skillKey` makes it; the day as an RFC 3339 full-date, null where there is none. */
+  dayOf(hand: HandId, key: string): string | null;
+}
+
+export function lastDays({ room, texts }: Sources): LastDays {
   const skills = new Map<Digest, ReadonlyMap<string, string>>();
   const skillsOf = (digest: Digest): ReadonlyMap<string, string> => {
     const known = skills.get(digest);
@@ -89,13 +93,17 @@ function lastDays({ room, texts, checked }: Sources): ReadonlyMap<string, string
     return read;
   };
   const days = new Map<string, string>();
-  for (const entry of checked) {
-    if (entry.kind !== 'checked') continue;
-    const skill = skillsOf(entry.body.digest).get(entry.body.step);
-    const day = entry.at.slice(0, 10);
-    const key = `${entry.hand} ${skill}`;
-    // A clock that was set back does not make the last day an earlier one.
-    if (skill !== undefined && day > (days.get(key) ?? '')) days.set(key, day);
-  }
-  return days;
+  return {
+    see(entries) {
+      for (const entry of entries) {
+        if (entry.kind !== 'checked') continue;
+        const skill = skillsOf(entry.body.digest).get(entry.body.step);
+        const day = entry.at.slice(0, 10);
+        const key = `${entry.hand} ${skill}`;
+        // A clock that was set back does not make the last day an earlier one.
+        if (skill !== undefined && day > (days.get(key) ?? '')) days.set(key, day);
+      }
+    },
+    dayOf: (hand, key) => days.get(`${hand} ${key}`) ?? null,
+  };
 }
