@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { lexer } from 'marked';
-import { readProcedure } from '../src/procedure/read-procedure.ts';
+import { proofread } from '../src/procedure/proofread.ts';
 import { inTurn, timed } from './measure.ts';
 import { ms, ratioLine } from './print.ts';
 
-/** A thousand procedures read with all findings, against lexing the same texts as Markdown and nothing more. */
+/** A thousand procedures read and proofread by every rule, against lexing the same texts as Markdown and nothing more. */
 export async function proofreading(): Promise<readonly string[]> {
   const runs = 5;
   const texts = ['LIN-2207', 'CUS-0412', 'HOD-0931'].map((id) =>
@@ -17,7 +17,7 @@ export async function proofreading(): Promise<readonly string[]> {
   );
   const { a, b, ratio } = await inTurn(
     runs,
-    () => timed(() => many.forEach((text, i) => void readProcedure(text, `T-${i}.md`))),
+    () => timed(() => many.forEach((text, i) => void proofread(text, `T-${i}.md`))),
     () => timed(() => many.forEach((text) => void lexer(text))),
   );
   return [

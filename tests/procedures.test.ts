@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Point, Procedure } from '../src/procedure/procedure.ts';
+import { proofread } from '../src/procedure/proofread.ts';
 import { readProcedure } from '../src/procedure/read-procedure.ts';
 
 const room = new URL('../', import.meta.url);
@@ -8,9 +9,13 @@ const textOf = (path: string): string => readFileSync(new URL(path, room), 'utf8
 const names = readdirSync(new URL('procedures/', room)).filter((name) => /^[A-Z]{3}-\d{4}\.md$/.test(name));
 
 describe.each(names)('%s', (name) => {
-  const { procedure, findings } = read(name);
+  const { procedure } = read(name);
 
-  test('is read without a finding', () => expect(findings).toEqual([]));
+  test('is proofread without a finding; what it silences has its reason', () => {
+    const { findings, silenced } = proofread(textOf(`procedures/${name}`), name);
+    expect(findings).toEqual([]);
+    expect(silenced.filter(({ reason }) => reason.split(' ').length < 5)).toEqual([]);
+  });
 
   test('carries the id of its file name', () => expect(`${procedure.id}.md`).toBe(name));
 

@@ -9,6 +9,8 @@ export function declareWriting(given: CommandLine): void {
     'say what is unclear or unsafe in procedures',
     'walkfoot proofread procedures/LIN-2207.md --json',
   )
+    .option('--explain [rule]', 'say what a rule is for, by its name or number; without one list them all')
+    .option('--watch', 'read again after each save, until Ctrl-C')
     .option('--json', 'for programs')
     .action(
       does(async (files, options) => (await import('../commands/proofread.ts')).proofreadCommand(files, options, io)),

@@ -1,29 +1,89 @@
+import { join } from 'node:path';
+import { StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Finding } from '../procedure/finding.ts';
+import type { Silenced } from '../procedure/proof/silence.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure, listProcedures } from '../storage/procedure-files.ts';
+import { watchSaves } from '../storage/watch-saves.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, sayJson } from './io.ts';
 import { readDraft } from './read-draft.ts';
 
 interface ProofreadOptions extends RoomOption {
   readonly json?: boolean;
+  /** A rule, or `true` for the list of them. */
+  readonly explain?: string | true;
+  readonly watch?: boolean;
 }
 
 /** Lists the findings of these procedures, or of every one in the room when none is named. Exit 1 with errors, 2 unread. */
 export async function proofreadCommand(named: readonly string[], options: ProofreadOptions, io: Io): Promise<ExitCode> {
+  if (options.explain !== undefined) {
+    const { explainRule } = await import('./explain-rule.ts');
+    return explainRule(options.explain === true ? null : options.explain, options, io);
+  }
   const folder = folderOf(options, io);
+  return options.watch ? watching(folder, named, options, io) : once(folder, named, options, io).code;
+}
+
+interface Printed {
+  readonly code: ExitCode;
+  /** Absolute paths of what was read. */
+  readonly paths: readonly string[];
+}
+
+function once(folder: string, named: readonly string[], { json }: ProofreadOptions, io: Io): Printed {
   const asked = named.length > 0 ? named : listProcedures(folder);
-  if (asked.length === 0) return cannot(io, 'There are no procedures here: name a file, or a room with --room.');
+  const paths: string[] = [];
+  const unread = (message: string): Printed => ({ code: cannot(io, message), paths });
+  if (asked.length === 0) return unread('There are no procedures here: name a file, or a room with --room.');
   const texts = new Map<string, string>();
   const findings: Finding[] = [];
+  const silenced: Silenced[] = [];
   for (const each of asked) {
     const draft = findProcedure(folder, each);
-    if (!draft.ok) return cannot(io, draft.error.message);
-    const { name, text } = draft.value;
+    if (!draft.ok) return unread(draft.error.message);
+    const { name, text, path } = draft.value;
+    paths.push(path);
     texts.set(name, text);
-    for (const finding of readDraft(folder, draft.value).findings) findings.push(finding);
+    const read = readDraft(folder, draft.value);
+    findings.push(...read.findings);
+    silenced.push(...read.silenced);
   }
-  if (options.json) sayJson(io, findings);
-  else io.out(findingsReport(findings, texts));
-  return findings.some(({ severity }) => severity === 'error') ? 1 : 0;
+  if (json) sayJson(io, [...findings, ...silenced.map(({ finding, reason }) => ({ ...finding, silenced: reason }))]);
+  else io.out(findingsReport(findings, texts, undefined, silenced.length));
+  return { code: findings.some(({ severity }) => severity === 'error') ? 1 : 0, paths };
+}
+
+/** Prints, and prints afresh after each save, until it is interrupted or what it watches is gone. */
+async function watching(
+  folder: string,
+  named: readonly string[],
+  options: ProofreadOptions,
+  io: Io,
+): Promise<ExitCode> {
+  const first = once(folder, named, options, io);
+  if (first.paths.length === 0 && named.length > 0) return first.code;
+  const paths = named.length > 0 ? first.paths : [join(folder, 'procedures')];
+  return new Promise((end) => {
+    const stop = watchSaves(paths, {
+      saved: () => {
+        const start = performance.now();
+        if (io.stdout.isTTY) io.out('\x1b[H\x1b[2J');
+        try {
+          once(folder, named, options, io);
+        } catch (trouble) {
+          if (!(trouble instanceof StoreTrouble)) throw trouble;
+          cannot(io, trouble.message);
+        }
+        if (!options.json) io.err(`Read again in ${Math.round(performance.now() - start)} ms. Ctrl-C ends.\n`);
+      },
+      lost: ({ message }) => end(cannot(io, message)),
+    });
+    if (!options.json) io.err('Watching for saves. Ctrl-C ends.\n');
+    process.once('SIGINT', () => {
+      stop();
+      end(0);
+    });
+  });
 }

@@ -1,6 +1,7 @@
 import type { Finding } from '../procedure/finding.ts';
 import type { Picture, Procedure } from '../procedure/procedure.ts';
-import { readProcedure } from '../procedure/read-procedure.ts';
+import type { Silenced } from '../procedure/proof/silence.ts';
+import { proofread } from '../procedure/proofread.ts';
 import { nameInside } from '../storage/name-inside.ts';
 import { readPicture } from '../storage/picture-files.ts';
 import type { ProcedureFile } from '../storage/procedure-files.ts';
@@ -9,18 +10,24 @@ import type { ProcedureFile } from '../storage/procedure-files.ts';
 export interface Draft {
   readonly procedure: Procedure;
   readonly findings: readonly Finding[];
+  /** Warnings and hints that the text silences, with its reason. */
+  readonly silenced: readonly Silenced[];
 }
 
 /** Reads a draft. Pictures are looked for when it lies in the room, as they will be at its release. */
 export function readDraft(folder: string, file: ProcedureFile): Draft {
-  const { procedure, findings } = readProcedure(file.text, file.name);
-  if (nameInside(folder, file.path) === undefined) return { procedure, findings };
+  const { procedure, findings, silenced } = proofread(file.text, file.name);
+  if (nameInside(folder, file.path) === undefined) return { procedure, findings, silenced };
   const pictures = procedure.steps.flatMap((step) => step.pictures);
   const missing = pictures.flatMap((picture) => {
     const read = readPicture(folder, file.name, picture.address);
     return read.ok ? [] : [findingOf(file, picture, read.error.message)];
   });
-  return { procedure, findings: [...findings, ...missing].sort((a, b) => a.line - b.line || a.column - b.column) };
+  return {
+    procedure,
+    silenced,
+    findings: [...findings, ...missing].sort((a, b) => a.line - b.line || a.column - b.column),
+  };
 }
 
 function findingOf({ name, text }: ProcedureFile, { line, address }: Picture, message: string): Finding {

@@ -117,7 +117,7 @@ function readLabelled(
 function readFor(text: string, at: number, { note }: Reading): boolean {
   const near = nearest(text, ['For the whole bundle', 'For each set']);
   note({
-    rule: 'fact-unknown',
+    rule: near ? 'fact-unreadable' : 'fact-unknown',
     at,
     message: near ? `This is not quite "${near}".` : 'This bullet begins like a fact, but is read as text of the step.',
     found: text,

@@ -16,6 +16,10 @@ export interface FrontMatter {
   readonly readCautions: ReadCautions;
   readonly kit: readonly KitPiece[];
   readonly values: ReadonlyMap<string, string>;
+  /** Rules of proofreading that the text silences, each with its reason. */
+  readonly silenced: readonly Field[];
+  /** Every key that is written at the top. */
+  readonly keys: ReadonlySet<string>;
 }
 
 /** What stands in the front matter: `at` is the offset of a field's value, or of the front matter where it is missing. */
@@ -51,6 +55,10 @@ export function readFrontMatter(yaml: string, start: number, note: Note): FrontM
     ),
     kit: readKit(entries(root, 'kit', start, note), note),
     values: readValues(entries(root, 'values', start, note), note),
+    silenced: entries(root, 'silenced', start, note).map((field) =>
+      field.text === COMPOUND ? { ...field, text: '' } : field,
+    ),
+    keys: new Set(fields.keys()),
   };
 }
 
@@ -64,9 +72,11 @@ export const NO_FRONT_MATTER: FrontMatter = {
   readCautions: 'once a bundle',
   kit: [],
   values: new Map(),
+  silenced: [],
+  keys: new Set(),
 };
 
-const KEYS = ['procedure', 'title', 'author', 'sets', 'work', 'read cautions', 'kit', 'values'] as const;
+const KEYS = ['procedure', 'title', 'author', 'sets', 'work', 'read cautions', 'kit', 'values', 'silenced'] as const;
 type Key = (typeof KEYS)[number];
 
 function parse(yaml: string, start: number, note: Note): ParsedNode | null {
@@ -234,7 +244,7 @@ function readChoice<const T extends string>(
   return known[0];
 }
 
-function entries(root: ParsedNode | null, key: 'kit' | 'values', start: number, note: Note): readonly Field[] {
+function entries(root: ParsedNode | null, key: keyof typeof EXAMPLES, start: number, note: Note): readonly Field[] {
   if (!isMap(root)) return [];
   const node = root.items.find((pair) => isScalar(pair.key) && scalarText(pair.key) === key)?.value as
     | Node
@@ -242,16 +252,21 @@ function entries(root: ParsedNode | null, key: 'kit' | 'values', start: number, 
     | undefined;
   if (node === undefined || node === null || (isScalar(node) && node.value === null)) return [];
   if (isMap(node)) return fieldsOf(node, start);
-  const example = key === 'kit' ? '  A: front panel' : '  allowance: 12';
   note({
     rule: `${key}-unreadable`,
     at: start + (node.range?.[0] ?? 0),
     message: `Under ${key}: stands one name: value on each line.`,
     found: isScalar(node) ? scalarText(node) : 'a list',
-    mend: `Write lines such as "${example}", with two spaces before the name.`,
+    mend: `Write lines such as "${EXAMPLES[key]}", with two spaces before the name.`,
   });
   return [];
 }
+
+const EXAMPLES = {
+  kit: '  A: front panel',
+  values: '  allowance: 12',
+  silenced: '  picture-at-hazard: the offcut has no drawing',
+} as const;
 
 function readValues(fields: readonly Field[], note: Note): ReadonlyMap<string, string> {
   const values = new Map<string, string>();

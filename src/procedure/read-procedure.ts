@@ -19,20 +19,26 @@ import { placeOf, type Source, sourceOf } from './source.ts';
 import { emptyStep, type StepDraft } from './step-draft.ts';
 import { insertValues } from './values.ts';
 
+export interface Read {
+  readonly procedure: Procedure;
+  readonly findings: readonly Finding[];
+  /** The lines at the top, for who looks at more than the procedure. */
+  readonly front: FrontMatter;
+  readonly source: Source;
+}
+
 /**
  * Reads the Markdown of a procedure. Never throws: what was understood comes back with the findings, in the order of the file. With
  * an error among them the procedure lacks what was not understood and is not fit to be released.
  */
-export function readProcedure(
-  text: string,
-  file: string,
-): { readonly procedure: Procedure; readonly findings: readonly Finding[] } {
+export function readProcedure(text: string, file: string): Read {
   const source = sourceOf(text, file);
   const { note, findings } = collectFindings(source);
   const problem = outsize(source);
   if (problem) {
     note(problem);
-    return { procedure: assemble(NO_FRONT_MATTER, NO_FRONT_MATTER.title, [], []), findings: findings() };
+    const procedure = assemble(NO_FRONT_MATTER, NO_FRONT_MATTER.title, [], []);
+    return { procedure, findings: findings(), front: NO_FRONT_MATTER, source };
   }
   const root = parseBlocks(source);
   const front = readFront(root, source, note);
@@ -49,7 +55,12 @@ export function readProcedure(
     const mend = 'Add a line such as title: Cabin-top lining.';
     note({ rule: 'title-missing', at: 0, message: 'The procedure has no title at the top.', found: '', mend });
   }
-  return { procedure: assemble(front, heading, intro, finishSteps(steps, reading)), findings: findings() };
+  return {
+    procedure: assemble(front, heading, intro, finishSteps(steps, reading)),
+    findings: findings(),
+    front,
+    source,
+  };
 }
 
 function assemble(front: FrontMatter, heading: string, intro: readonly string[], steps: readonly Step[]): Procedure {

@@ -1,5 +1,5 @@
 import { oneLine } from '../base/text.ts';
-import type { Finding } from './finding.ts';
+import type { Finding, Severity } from './finding.ts';
 import { placeOf, type Source } from './source.ts';
 
 /** A finding before its offset became a line and a column. An error, unless `severity` says otherwise. */
@@ -10,7 +10,7 @@ export interface Problem {
   readonly message: string;
   readonly found: string;
   readonly mend: string;
-  readonly severity?: 'warning';
+  readonly severity?: Severity;
 }
 
 /** What every part of the reader is handed: the text, the values of the front matter, and a place to put findings. */

@@ -2,19 +2,20 @@ import chalk, { type ChalkInstance } from 'chalk';
 import { columns } from '../base/columns.ts';
 import { many } from '../base/many.ts';
 import { oneLine } from '../base/text.ts';
-import type { Finding } from '../procedure/finding.ts';
+import type { Finding, Severity } from '../procedure/finding.ts';
 import { lineText, sourceOf } from '../procedure/source.ts';
 
 /**
  * Findings for people: place, rule and sentence; the line with a mark under the place; what to write instead; and a
  * count at the end. `texts` holds the text of each file by the name that the findings use. On a terminal the severity and the
  * place stand out, by weight and not by
- * colour; `pen` is for the stream it is written to.
+ * colour; `pen` is for the stream it is written to. `silenced` counts what the texts silence.
  */
 export function findingsReport(
   findings: readonly Finding[],
   texts: ReadonlyMap<string, string>,
   pen: ChalkInstance = chalk,
+  silenced = 0,
 ): string {
   const sources = new Map([...texts].map(([file, text]) => [file, sourceOf(text, file)]));
   const parts = findings.map((finding) => {
@@ -24,7 +25,11 @@ export function findingsReport(
     const shown = source ? marked(lineText(source, line), line, column, pen) : [];
     return [head, ...shown, `  ${oneLine(mend)}`].join('\n');
   });
-  return `${[...parts, counted(findings, texts.size)].join('\n\n')}\n`;
+  const quiet =
+    silenced === 0
+      ? []
+      : [`${many(silenced, 'finding')} silenced at the top of the text, each with its reason; --json lists them.`];
+  return `${[...parts, [counted(findings, texts.size), ...quiet].join('\n')].join('\n\n')}\n`;
 }
 
 const WIDEST = 100;
@@ -44,9 +49,10 @@ function marked(text: string, line: number, column: number, pen: ChalkInstance):
 }
 
 function counted(findings: readonly Finding[], files: number): string {
-  const errors = findings.filter(({ severity }) => severity === 'error').length;
-  const warnings = findings.length - errors;
   const where = `in ${many(files, 'file')}`;
   if (findings.length === 0) return `Nothing to mend ${where}.`;
-  return `${[many(errors, 'error'), many(warnings, 'warning')].join(' and ')} ${where}.`;
+  const of = (severity: Severity): number => findings.filter((each) => each.severity === severity).length;
+  const hints = of('hint');
+  const errors = `${many(of('error'), 'error')}${hints > 0 ? ',' : ' and'} ${many(of('warning'), 'warning')}`;
+  return `${errors}${hints > 0 ? ` and ${many(hints, 'hint')}` : ''} ${where}.`;
 }

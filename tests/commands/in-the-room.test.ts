@@ -144,7 +144,7 @@ interface Released {
 test('proofreading misses a picture where its address stands; the release refuses it in the same words', () => {
   writeFileSync(
     join(room.folder, 'procedures/pictured.md'),
-    '---\nprocedure: P-1\ntitle: Pictured\n---\n\n## Only step\n\n![Panel](../media/none.svg)\n\n- [ ] Done\n',
+    '---\nprocedure: P-1\ntitle: Pictured\n---\n\n## Look at the panel\n\n![Panel](../media/none.svg)\n\n- [ ] Done\n',
   );
   const { stdout, status } = spawnSync(
     process.execPath,

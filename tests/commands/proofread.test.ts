@@ -1,12 +1,12 @@
-import { mkdir, mkdtemp, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { Io } from '../../src/commands/io.ts';
 import { outlineCommand } from '../../src/commands/outline.ts';
 import { proofreadCommand } from '../../src/commands/proofread.ts';
 
-const GOOD = '---\nprocedure: A\ntitle: B\n---\n\n## S\n\n- [ ] Width ____ mm (12 ±1)\n';
+const GOOD = '---\nprocedure: A\ntitle: B\n---\n\n## Sew\n\n- If out: hold\n- [ ] Width, flat ____ mm (12 ±1)\n';
 const BAD = `${GOOD}-[ ] Two\n`;
 
 async function room(
@@ -32,7 +32,7 @@ test('every procedure of the room is proofread, the guide is not', async () => {
   const { io, printed } = await room({ 'a.md': GOOD, 'b.md': BAD, 'README.md': '# Guide' });
   expect(await proofreadCommand([], { json: true }, io)).toBe(1);
   expect(JSON.parse(printed.out)).toMatchObject([
-    { file: 'procedures/b.md', line: 9, column: 1, rule: 'box-malformed', severity: 'error' },
+    { file: 'procedures/b.md', line: 10, column: 1, rule: 'box-malformed', severity: 'error' },
   ]);
 });
 
@@ -59,7 +59,7 @@ test('an empty room says that there is nothing to read', async () => {
 test('the outline shows each point with its limit', async () => {
   const { io, printed } = await room({ 'a.md': GOOD });
   expect(await outlineCommand('procedures/a.md', {}, io)).toBe(0);
-  expect(printed.out).toContain('- reading: Width, 11 to 13 mm  (width, line 8)');
+  expect(printed.out).toContain('- reading: Width, flat, 11 to 13 mm  (width-flat, line 9)');
   printed.out = '';
   await outlineCommand('procedures/a.md', { json: true }, io);
   expect(JSON.parse(printed.out)).toMatchObject({
@@ -68,10 +68,68 @@ test('the outline shows each point with its limit', async () => {
     steps: [
       {
         number: 1,
-        id: 's',
+        id: 'sew',
         line: 6,
-        points: [{ id: 'width', kind: 'reading', low: '11', high: '13', nominal: '12', places: 1, options: null }],
+        points: [{ id: 'width-flat', kind: 'reading', low: '11', high: '13', nominal: '12', places: 1, options: null }],
       },
     ],
   });
+});
+
+test('a rule is explained by its name or number, and a wrong name by the nearest', async () => {
+  const { io, printed } = await room({});
+  expect(await proofreadCommand([], { explain: 'ambiguous-word' }, io)).toBe(0);
+  expect(printed.out).toContain('ambiguous-word (L17): a warning, which a text may silence with a reason');
+  expect(printed.out).toContain('    Lay the sleeve approximately on its line.');
+  printed.out = '';
+  expect(await proofreadCommand([], { explain: 'l15' }, io)).toBe(0);
+  expect(printed.out).toMatch(/measured-where \(L15\)[\s\S]+places-as-blanks \(L15, L42\)/);
+  printed.out = '';
+  expect(await proofreadCommand([], { explain: 'L14' }, io)).toBe(0);
+  expect(printed.out).toMatch(/^L14 {2}Limit not finer/);
+  expect(await proofreadCommand([], { explain: 'ambigous-word' }, io)).toBe(2);
+  expect(printed.err).toContain('did you mean ambiguous-word?');
+});
+
+test('without a name all rules are listed, and where the others are kept', async () => {
+  const { io, printed } = await room({});
+  expect(await proofreadCommand([], { explain: true }, io)).toBe(0);
+  expect(printed.out).toMatch(/^step-begins-with-verb +warning {2}L01$/m);
+  expect(printed.out).toMatch(/^blank-malformed +error$/m);
+  expect(printed.out).toMatch(/^L37 {2}Bobbin/m);
+});
+
+test('what is silenced is counted for people and listed with its reason for programs', async () => {
+  const text = GOOD.replace('title: B\n', 'title: B\nsilenced:\n  measured-where: there is one width only\n').replace(
+    'Width, flat',
+    'Width',
+  );
+  const { io, printed } = await room({ 'a.md': text });
+  expect(await proofreadCommand([], {}, io)).toBe(0);
+  expect(printed.out).toContain('Nothing to mend in 1 file.\n1 finding silenced at the top of the text');
+  printed.out = '';
+  expect(await proofreadCommand([], { json: true }, io)).toBe(0);
+  expect(JSON.parse(printed.out)).toMatchObject([{ rule: 'measured-where', silenced: 'there is one width only' }]);
+});
+
+test('with --watch it is printed afresh after a save, within 100 ms', async () => {
+  const { io, printed } = await room({ 'a.md': GOOD });
+  const path = join(io.cwd, 'procedures', 'a.md');
+  const ended = proofreadCommand([], { watch: true }, { ...io, stdout: {} as Io['stdout'] });
+  await vi.waitFor(() => expect(printed.err).toContain('Watching for saves'));
+  const took: number[] = [];
+  for (let round = 1; round <= 5; round += 1) {
+    printed.out = '';
+    await writeFile(`${path}.new`, round % 2 === 1 ? BAD : GOOD);
+    const start = performance.now();
+    await rename(`${path}.new`, path);
+    const said = round % 2 === 1 ? 'box-malformed' : 'Nothing to mend';
+    await vi.waitFor(() => expect(printed.out).toContain(said), { timeout: 10_000, interval: 2 });
+    took.push(performance.now() - start);
+  }
+  // On a machine that is busy with other things a round may be late; most are not.
+  expect(took.toSorted((a, b) => a - b)[2]).toBeLessThan(100);
+  await rm(join(io.cwd, 'procedures'), { recursive: true });
+  expect(await ended).toBe(2);
+  expect(printed.err).toContain('can no longer be watched');
 });

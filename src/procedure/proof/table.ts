@@ -1,0 +1,35 @@
+import type { Severity } from '../finding.ts';
+import readerRules from './reader-rules.json' with { type: 'json' };
+import { RULES } from './rules.ts';
+
+/** A rule as it is explained: one that is applied to what was read, or one of the reading itself. */
+export interface Explained {
+  readonly name: string;
+  readonly from: readonly string[];
+  readonly severity: Severity;
+  readonly why: string;
+  readonly source: string;
+  /** What to write instead; where there are examples they show it. */
+  readonly mend: string;
+  readonly bad: string;
+  readonly good: string;
+}
+
+/** Every name that a finding can carry. */
+export const EXPLAINED: readonly Explained[] = [
+  ...RULES.map((rule) => ({ ...rule, mend: '' })),
+  ...readerRules.map(({ severity, ...rule }) => ({
+    ...rule,
+    severity: severity === 'warning' ? ('warning' as const) : ('error' as const),
+    source: 'how a procedure is read: procedures/README.md',
+    bad: '',
+    good: '',
+  })),
+];
+
+export const RULE_NAMES: readonly string[] = EXPLAINED.map(({ name }) => name);
+
+/** A rule by its name. */
+export const explainedRule = (name: string): Explained | undefined => BY_NAME.get(name);
+
+const BY_NAME: ReadonlyMap<string, Explained> = new Map(EXPLAINED.map((rule) => [rule.name, rule]));

@@ -1,0 +1,52 @@
+import { assertNever } from '../base/assert-never.ts';
+import { columns } from '../base/columns.ts';
+import type { Severity } from '../procedure/finding.ts';
+import { ELSEWHERE } from '../procedure/proof/elsewhere.ts';
+import type { Explained } from '../procedure/proof/table.ts';
+
+/** A rule for people: what it objects to, why, from where, and an example of wrong and right. */
+export function explanation(rule: Explained): string {
+  const { name, from, severity, why, source, mend, bad, good } = rule;
+  const parts = [
+    `${name}${from.length > 0 ? ` (${from.join(', ')})` : ''}: ${saySeverity(severity)}`,
+    why,
+    `Source: ${source}.`,
+    ...(mend === '' ? [] : [mend]),
+    ...(bad === '' ? [] : [`Found in\n\n${indented(bad.replace('¦', ''))}`, `and not in\n\n${indented(good)}`]),
+  ];
+  return `${parts.join('\n\n')}\n`;
+}
+
+/** All rules, a line each, and below them the rules of the list that a text alone cannot decide. */
+export function listOfRules(rules: readonly Explained[]): string {
+  const widest = Math.max(...rules.map(({ name }) => columns(name)));
+  const rows = rules
+    .toSorted((a, b) => key(a).localeCompare(key(b)))
+    .map(({ name, from, severity }) => `${name.padEnd(widest)}  ${severity.padEnd(7)}  ${from.join(', ')}`.trimEnd());
+  const others = [...ELSEWHERE].map(([id, where]) => `${id}  ${where}`);
+  return `${rows.join('\n')}\n\nNot decided by the text alone:\n\n${others.join('\n')}\n`;
+}
+
+/** What is said of a rule of the list that is kept elsewhere. */
+export const elsewhere = (id: string): string | undefined => {
+  const where = ELSEWHERE.get(id);
+  return where === undefined ? undefined : `${id}  ${where}\n`;
+};
+
+/** Rules of the list first, in its order. */
+const key = ({ from, name }: Explained): string => `${from[0] ?? '~'} ${name}`;
+
+function saySeverity(severity: Severity): string {
+  switch (severity) {
+    case 'error':
+      return 'an error, which stops a release';
+    case 'warning':
+      return 'a warning, which a text may silence with a reason';
+    case 'hint':
+      return 'a hint, to be taken or left';
+    default:
+      return assertNever(severity);
+  }
+}
+
+const indented = (text: string): string => text.trimEnd().replace(/^(?=.)/gm, '    ');

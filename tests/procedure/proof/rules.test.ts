@@ -1,0 +1,69 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { ELSEWHERE } from '../../../src/procedure/proof/elsewhere.ts';
+import { RULES } from '../../../src/procedure/proof/rules.ts';
+import { EXPLAINED, RULE_NAMES } from '../../../src/procedure/proof/table.ts';
+import { proofread } from '../../../src/procedure/proofread.ts';
+import { readProcedure } from '../../../src/procedure/read-procedure.ts';
+import { CASES } from '../cases.ts';
+import { placeOfMark, plain } from '../mark.ts';
+import { wrap } from '../wrap.ts';
+
+describe.each(RULES)('$name', ({ name, severity, bad, good }) => {
+  const places = (text: string): readonly string[] =>
+    proofread(text, 'example.md').findings.flatMap((finding) =>
+      finding.rule === name ? [`${finding.line}:${finding.column} ${finding.severity}`] : [],
+    );
+
+  test('finds the place meant in its bad example, and no other', () => {
+    expect(places(plain(wrap(bad)))).toEqual([`${placeOfMark(wrap(bad))} ${severity}`]);
+  });
+
+  test('finds nothing in its good example', () => expect(places(wrap(good))).toEqual([]));
+
+  test('both examples are read without an error of the reading', () => {
+    const errors = [plain(bad), good].flatMap((text) => readProcedure(wrap(text), 'example.md').findings);
+    expect(errors).toEqual([]);
+  });
+
+  test('each finding says what was found, why it matters here, and what to write', () => {
+    const found = proofread(plain(wrap(bad)), 'example.md').findings.find(({ rule }) => rule === name);
+    expect(found?.message).toMatch(/^.+\.$/);
+    expect(found?.mend).toMatch(/[.]$/);
+    expect(found?.found).not.toBe('');
+  });
+});
+
+test('every rule of the list is applied, kept by the reading, or said to be kept elsewhere', () => {
+  const all = Array.from({ length: 44 }, (_, index) => `L${String(index + 1).padStart(2, '0')}`);
+  const known = new Set([...EXPLAINED.flatMap(({ from }) => from), ...ELSEWHERE.keys()]);
+  expect(all.filter((id) => !known.has(id))).toEqual([]);
+  expect([...known].filter((id) => !all.includes(id))).toEqual([]);
+});
+
+test('names are plain words, each there once, with a reason', () => {
+  expect(RULE_NAMES.filter((name) => !/^[a-z]+(?:-[a-z]+)*$/.test(name))).toEqual([]);
+  expect(new Set(RULE_NAMES).size).toBe(RULE_NAMES.length);
+  expect(EXPLAINED.filter(({ why, source }) => !why.endsWith('.') || source === '')).toEqual([]);
+});
+
+test('whatever the reading finds can be explained, with the severity it has', () => {
+  const wrong = CASES.flatMap(
+    ([, bad]) => readProcedure(plain(bad.startsWith('¦---') ? bad : wrap(bad)), 'x.md').findings,
+  ).filter(({ rule, severity }) => EXPLAINED.find(({ name }) => name === rule)?.severity !== severity);
+  expect(wrong).toEqual([]);
+});
+
+test('every name of a rule that stands in the code is in the table', () => {
+  const folder = new URL('../../../src/', import.meta.url);
+  const files = ['procedure', 'commands'].flatMap((under) =>
+    readdirSync(new URL(`${under}/`, folder), { recursive: true, encoding: 'utf8' }).map((name) => `${under}/${name}`),
+  );
+  const names = files.flatMap((file) => {
+    if (!file.endsWith('.ts')) return [];
+    const text = readFileSync(new URL(file, folder), 'utf8');
+    return [...text.matchAll(/\b(?:rule: |say\()\s*'([a-z-]+)'/g)].map(([, name = '']) => name);
+  });
+  expect(names.length).toBeGreaterThan(60);
+  expect([...new Set(names)].filter((name) => !RULE_NAMES.includes(name))).toEqual([]);
+});
