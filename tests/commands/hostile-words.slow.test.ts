@@ -158,6 +158,7 @@ const called: readonly (readonly string[])[] = [
   ['hand', 'add', 'Nell', '--badge', 'A', '--hand', 'Vera'],
   ['hand', 'add', 'Nell', '--role', 'A', '--hand', 'Vera'],
   ['hand', 'skill', 'Maj', 'A', '3', '--hand', 'Vera'],
+  ['hands', '--skill', 'A'],
   ['sew', 'A'],
   ['sew', 'B-1047', '--hand', 'A'],
   ['verify', 'A', '--key', 'A'],
