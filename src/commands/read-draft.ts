@@ -19,8 +19,11 @@ export function readDraft(folder: string, file: ProcedureFile): Draft {
   const { procedure, findings, silenced } = proofread(file.text, file.name);
   if (nameInside(folder, file.path) === undefined) return { procedure, findings, silenced };
   const pictures = procedure.steps.flatMap((step) => step.pictures);
+  // Several steps show parts of one picture.
+  const reads = new Map<string, ReturnType<typeof readPicture>>();
   const missing = pictures.flatMap((picture) => {
-    const read = readPicture(folder, file.name, picture.address);
+    const read = reads.get(picture.address) ?? readPicture(folder, file.name, picture.address);
+    reads.set(picture.address, read);
     return read.ok ? [] : [findingOf(file, picture, read.error.message)];
   });
   return {

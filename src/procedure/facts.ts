@@ -128,6 +128,7 @@ function readFor(text: string, at: number, { note }: Reading): boolean {
 }
 
 const isSame = (words: string, text: string): boolean =>
+  text.trimStart().charAt(0).toLowerCase() === words.charAt(0).toLowerCase() &&
   text.replace(/\s+/g, ' ').replace(/\.$/, '').trim().toLowerCase() === words.toLowerCase();
 
 function labelOf(text: string): (typeof LABELS)[number] | undefined {

@@ -3,6 +3,12 @@ import type { Reading } from './reading.ts';
 
 /** The words as an id: small letters and digits of any script, everything between them one hyphen. May come out empty. */
 export function slug(words: string): string {
+  // Most words are plain ASCII, for which the short way gives the same.
+  if (/^[\x20-\x7e]*$/.test(words))
+    return words
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '');
   return words
     .normalize('NFKC')
     .toLowerCase()

@@ -13,6 +13,9 @@ export function outsize(source: Source): Problem | undefined {
     };
   }
   for (const [index, start] of source.lineStarts.entries()) {
+    const end = source.lineStarts[index + 1] ?? source.text.length + 1;
+    // Too few characters to be too deep or too long.
+    if (end - start <= DEEPEST) continue;
     const line = lineText(source, index + 1);
     const indent = /^[\s>*+?:\-\d.)[{]*/.exec(line)?.[0] ?? '';
     const marks = indent.replace(/(?<!\d)\d{1,9}[.)]/g, '-').match(/[>*+?:\-[{]/g)?.length ?? 0;

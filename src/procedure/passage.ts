@@ -25,11 +25,15 @@ export function passageOf(source: Source, from: number, to: number, quotes = 0):
       comment += 1;
       continue;
     }
-    const character = source.text.charAt(at);
-    text.push(character === '\n' ? ' ' : character);
+    // As much of the line as no comment interrupts, in one piece.
+    const newline = source.text.indexOf('\n', at);
+    const stop = Math.min(next ? from + next.start : to, to, newline === -1 ? to : newline);
+    text.push(source.text.slice(at, stop));
+    for (; at < stop; at += 1) origin.push(at);
+    if (at !== newline || at >= to) continue;
+    text.push(' ');
     origin.push(at);
-    at += 1;
-    if (character === '\n') at = skipPrefix(source.text, at, to, quotes);
+    at = skipPrefix(source.text, at + 1, to, quotes);
   }
   origin.push(to);
   return { text: text.join(''), origin };

@@ -21,7 +21,7 @@ export function explanation(rule: Explained): string {
 export function listOfRules(rules: readonly Explained[]): string {
   const widest = Math.max(...rules.map(({ name }) => columns(name)));
   const rows = rules
-    .toSorted((a, b) => key(a).localeCompare(key(b)))
+    .toSorted((a, b) => (key(a) < key(b) ? -1 : 1))
     .map(({ name, from, severity }) => `${name.padEnd(widest)}  ${severity.padEnd(7)}  ${from.join(', ')}`.trimEnd());
   const others = [...ELSEWHERE].map(([id, where]) => `${id}  ${where}`);
   return `${rows.join('\n')}\n\nNot decided by the text alone:\n\n${others.join('\n')}\n`;

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { proofread } from '../../src/procedure/proofread.ts';
 import { readProcedure } from '../../src/procedure/read-procedure.ts';
 import { wrap } from './wrap.ts';
 
@@ -27,6 +28,12 @@ describe('every example of the guide to writing procedures reads without a findi
       'written',
     ]);
   });
+  test.each(examples.filter(({ isFile }) => isFile))(
+    'and a whole one is proofread without a finding: $text',
+    ({ text }) => {
+      expect(proofread(text, 'README.md').findings).toEqual([]);
+    },
+  );
   test.each(examples)('$text', ({ isFile, text }) => {
     expect(readProcedure(isFile ? text : wrap(text), 'README.md').findings).toEqual([]);
   });
