@@ -14,6 +14,16 @@ export type Step = readonly [App, readonly Effect[]];
 export function signOn(app: App, who: string): Step {
   const hand = findHand(app.room, who);
   if (!hand.ok) return [{ ...app, message: refusal(hand.error.message) }, []];
+  if (app.home === 'desk' && hand.value.role !== 'supervisor')
+    return [
+      {
+        ...app,
+        message: refusal(
+          `The desk is for supervisors, and ${hand.value.name} is none: sew at the station, with \`walkfoot\`.`,
+        ),
+      },
+      [],
+    ];
   return [app, [{ effect: 'attempt', ticket: null, command: { do: 'sign on', hand: hand.value.id } }]];
 }
 
@@ -81,7 +91,7 @@ export const finishedWords = ({ purpose }: App, { ticket }: Play): Message => ({
 /** Away from the bundle: to the station, or out of the program. 1 when the bundle is left on hold. */
 export function left(app: App, play: Play, message: Message | null): App {
   const away = fresh({ ...app, play: null, message });
-  return app.home === 'station' ? away : { ...away, ended: openHold(play.bundle) ? 1 : 0 };
+  return app.home !== 'out' ? away : { ...away, ended: openHold(play.bundle) ? 1 : 0 };
 }
 
 export const refusal = (text: string): Message => ({ tone: 'refusal', text });

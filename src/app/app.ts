@@ -4,6 +4,7 @@ import type { Bundle } from '../bundle/bundle.ts';
 import { type Next, next } from '../bundle/next.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/difference.ts';
+import type { Desk, Errand } from './desk.ts';
 import type { Lock } from './lock.ts';
 import type { PinAsk } from './pin-ask.ts';
 import type { Playing } from './room-ledger.ts';
@@ -13,7 +14,7 @@ export interface App {
   /** A rehearsal plays a draft and records nothing; every screen says so. */
   readonly purpose: 'record' | 'rehearse';
   /** Where leaving a bundle leads: to the station's screen, or out of the program. */
-  readonly home: 'station' | 'out';
+  readonly home: 'station' | 'desk' | 'out';
   readonly roomName: string;
   readonly station: string;
   readonly now: Instant;
@@ -43,6 +44,10 @@ export interface App {
   readonly letters: 'normal' | 'big';
   /** Who wants explanations folded away where they may be, until they sign on anew. */
   readonly foldedBy: HandId | null;
+  /** What a supervisor's desk shows; null everywhere else. */
+  readonly desk: Desk | null;
+  /** What the desk gave the terminal away for; null while it has it. */
+  readonly errand: Errand | null;
   /** Set when the program is over: the exit code. */
   readonly ended: number | null;
 }
@@ -63,6 +68,8 @@ export type Layer =
   /** The next letter is a key, although a field is open. */
   | { readonly layer: 'one key' }
   | { readonly layer: 'look back' }
+  /** A draft at the desk: what is to be mended in it, how it is read, or what has changed. Follows every save. */
+  | { readonly layer: 'draft'; readonly file: string; readonly shows: 'findings' | 'reading' | 'changes' }
   | { readonly layer: 'form'; readonly form: Form };
 
 /** A few questions in a row that end in one intent. Answers are kept as they were understood. */
@@ -93,6 +100,8 @@ export function startApp(
     message: null,
     ended: null,
     foldedBy: null,
+    desk: null,
+    errand: null,
   } as const;
   return { ...of, ...nothing, touchedMs: of.now.ms, field: '', chosen: 0, scroll: 0 };
 }

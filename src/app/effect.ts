@@ -7,6 +7,7 @@ import type { RecordedEntry } from '../bundle/entries.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/difference.ts';
 import type { Form } from './app.ts';
+import type { Draft } from './desk.ts';
 import type { Intent } from './intent.ts';
 import type { Move } from './move.ts';
 import type { Playing } from './room-ledger.ts';
@@ -17,6 +18,8 @@ export type Effect =
   | { readonly effect: 'attempt'; readonly ticket: TicketId | null; readonly command: Command }
   /** Take a ticket up: open it, or go on with it. */
   | { readonly effect: 'take'; readonly ticket: TicketId; readonly hand: HandId }
+  /** Look at a bundle without taking it up. */
+  | { readonly effect: 'open at desk'; readonly ticket: TicketId }
   /** Attempt a command with a PIN: the one the hand has, or the first one it chose. */
   | { readonly effect: 'sign'; readonly to: ToSign; readonly pin: string; readonly as: 'known' | 'first' }
   /** See what others have written. */
@@ -58,6 +61,8 @@ export type News =
       readonly bundles: readonly Bundle[];
       readonly playing: Playing | null;
     }
+  /** Drafts were read again. */
+  | { readonly news: 'drafts'; readonly drafts: readonly Draft[] }
   | { readonly news: 'second' }
   /** The lock is due when a line arrives: the line is kept. */
   | { readonly news: 'lock'; readonly kept: string };

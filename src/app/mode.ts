@@ -1,7 +1,9 @@
 import { assertNever } from '../base/assert-never.ts';
+import { isBehind } from '../bundle/behind.ts';
 import { openHold } from '../bundle/bundle.ts';
 import type { Point } from '../procedure/procedure.ts';
 import { type App, undoable } from './app.ts';
+import { chosenDraft, chosenRow } from './desk.ts';
 import { mayFold } from './fold.ts';
 import { question } from './form.ts';
 import type { Mode, Order } from './move.ts';
@@ -18,11 +20,13 @@ export function modeOf(app: App): Mode {
       return 'one key';
     case 'look back':
       return 'look back';
+    case 'draft':
+      return 'draft';
     case 'form':
       return question(app, app.layer.form)?.options ? 'form choice' : 'form words';
     case undefined:
   }
-  if (!app.play) return app.hand === null ? 'sign on' : 'station';
+  if (!app.play) return app.hand === null ? 'sign on' : app.home === 'desk' ? 'desk' : 'station';
   const { next } = app.play;
   switch (next.want) {
     case 'caution':
@@ -97,6 +101,17 @@ export function isOpen(app: App, order: Order): boolean {
       return play === null && app.hand !== null;
     case 'fold':
       return mayFold(app);
+    case 'keep on': {
+      const row = chosenRow(app);
+      return row?.row === 'bundle' && isBehind(app.room, row.bundle);
+    }
+    case 'edit':
+    case 'rehearse':
+    case 'release':
+    case 'findings':
+    case 'reading':
+    case 'compare':
+      return play === null && chosenDraft(app) !== undefined;
     case 'look back':
     case 'note':
     case 'hand over':

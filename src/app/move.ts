@@ -29,6 +29,13 @@ export type Order =
   | 'go back'
   | 'settle'
   | 'strike'
+  | 'edit'
+  | 'rehearse'
+  | 'release'
+  | 'keep on'
+  | 'findings'
+  | 'reading'
+  | 'compare'
   | 'sign off'
   | 'one key'
   | 'quit';
@@ -37,6 +44,8 @@ export type Order =
 export type Mode =
   | 'sign on'
   | 'station'
+  | 'desk'
+  | 'draft'
   | 'caution'
   | 'changes'
   | 'confirm'

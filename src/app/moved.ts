@@ -16,6 +16,8 @@ import {
   takeTicket,
 } from './acts.ts';
 import type { App, Form, Layer } from './app.ts';
+import { deskRows } from './desk.ts';
+import { keptOn, openedAtDesk, sentOn, showing } from './desk-moved.ts';
 import { findHand } from './find-hand.ts';
 import { isFolded, whyUnfolded } from './fold.ts';
 import { question } from './form.ts';
@@ -85,6 +87,7 @@ const still = (app: App): Step => [app, []];
 const lists: Partial<Record<Mode, (app: App) => number>> = {
   'sign on': (app) => signable(app).length,
   station: (app) => waiting(app).length,
+  desk: (app) => deskRows(app).length,
   choice: (app) =>
     app.play?.next.want === 'point' && app.play.next.point.kind === 'choice' ? app.play.next.point.options.length : 0,
   'look back': (app) => lookedBack(app).length,
@@ -144,13 +147,14 @@ function escaped(app: App, mode: Mode): Step {
   if (app.layer) return still(uncovered(app));
   if (mode === 'words') return still({ ...app, layer: { layer: 'one key' } });
   if (app.field !== '') return still({ ...app, field: '', message: null });
-  if (mode === 'station') return ordered(app, 'sign off');
+  if (mode === 'station' || mode === 'desk') return ordered(app, 'sign off');
   return still({ ...app, scroll: 0, message: null });
 }
 
 /** Without the layer: as the screen was, with what was being typed; an option that was chosen before is chosen anew. */
 const uncovered = (app: App): App => ({
   ...fresh(app),
+  ...(app.layer?.layer === 'draft' || app.play === null ? { chosen: app.chosen } : {}),
   field: app.layer?.layer === 'form' ? '' : app.field,
   message: null,
 });
@@ -159,11 +163,16 @@ function entered(app: App, mode: Mode): Step {
   switch (mode) {
     case 'sign on':
       return signOn(app, app.field === '' ? (signable(app)[app.chosen]?.id ?? '') : app.field);
+    case 'desk':
+      return openedAtDesk(app);
+    case 'draft':
+      return still(uncovered(app));
     case 'station':
       return takeTicket(app, app.field === '' ? (waiting(app)[app.chosen]?.ticket ?? '') : app.field);
     case 'caution':
     case 'changes':
     case 'confirm':
+      if (onlyLooks(app)) return still(app.play ? left(app, app.play, null) : app);
       // Enter behind something that was meant for another screen is meant for it too: it only takes note of the refusal.
       return app.message?.tone === 'refusal'
         ? still({ ...app, message: null })
@@ -199,6 +208,10 @@ function entered(app: App, mode: Mode): Step {
   }
 }
 
+/** At the desk a bundle is looked at: whoever sews it takes it up at the machine. */
+const onlyLooks = ({ home, play }: App): boolean =>
+  home === 'desk' && (play?.next.want === 'opening' || play?.next.want === 'resuming');
+
 /** The words of the option, never its place: an option may itself be a number. */
 const chosenOption = (app: App, form: Form): string => question(app, form)?.options?.[app.chosen] ?? '?';
 
@@ -231,11 +244,12 @@ function ordered(app: App, order: Order): Step {
   if (unfolded !== null) return still({ ...on, message: refusal(unfolded) });
   if (!isOpen(app, order)) return still(on);
   switch (order) {
+    case 'settle':
+      return settled(on);
     case 'hold':
     case 'note':
     case 'hand over':
     case 'go back':
-    case 'settle':
       return still(openForm(on, { about: order, answers: {} }));
     case 'strike': {
       const check = lookedBack(app)[app.chosen];
@@ -260,6 +274,17 @@ function ordered(app: App, order: Order): Step {
       return still({ ...on, foldedBy: isFolded(on) ? null : on.hand, scroll: 0, message: null });
     case 'leave':
       return on.play ? intended(on, { intent: 'leave' }) : quit(on);
+    case 'edit':
+    case 'rehearse':
+    case 'release':
+      return sentOn(on, order);
+    case 'keep on':
+      return keptOn(on);
+    case 'findings':
+    case 'reading':
+      return showing(on, order);
+    case 'compare':
+      return showing(on, 'changes');
     case 'sign off':
       return still(fresh({ ...on, hand: null, message: null }));
     case 'quit':
@@ -269,7 +294,17 @@ function ordered(app: App, order: Order): Step {
   }
 }
 
-const layered = (app: App, layer: Layer): App => ({ ...app, layer, chosen: 0, scroll: 0, message: null });
+/** At the desk whoever is signed on settles; at a machine it is asked who does. */
+const settled = (app: App): Step =>
+  still(openForm(app, { about: 'settle', answers: app.home === 'desk' && app.hand !== null ? { by: app.hand } : {} }));
+
+const layered = (app: App, layer: Layer): App => ({
+  ...app,
+  layer,
+  chosen: app.play ? 0 : app.chosen,
+  scroll: 0,
+  message: null,
+});
 
 /** Whoever ends the program at a lock is nobody known. */
 const leftLocked = (app: App): Step =>

@@ -1,5 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Result } from '../base/result.ts';
+import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { releaseOfText } from '../bundle/room.ts';
@@ -31,7 +32,7 @@ export function performer(
         const { play } = app();
         const playing = play ? await ledger.playing(play.ticket) : null;
         return [
-          { news: 'seen', room: ledger.room(), bundles: ledger.bundles(), playing: playing?.ok ? playing.value : null },
+          { news: 'seen', room: ledger.room(), bundles: await seen(), playing: playing?.ok ? playing.value : null },
         ];
       }
       case 'attempt': {
@@ -42,7 +43,7 @@ export function performer(
         return [
           stage && signature
             ? { news: 'pin asked', to: { ticket, command, signature, by: app().hand ?? THE_ROOM }, stage }
-            : outcome(command, done),
+            : await outcome(command, done),
         ];
       }
       case 'sign': {
@@ -50,22 +51,45 @@ export function performer(
         const done = await (as === 'first'
           ? signFirst(ledger, to, pin, random(SALT_BYTES))
           : signWith(ledger, to, pin));
-        return [outcome(to.command, done)];
+        return [await outcome(to.command, done)];
       }
       case 'take': {
         const taken = await take(ledger, effect);
         return [taken.ok ? await asTaken(ledger, taken.value) : { news: 'refused', refusal: taken.error }];
+      }
+      case 'open at desk': {
+        const found = await ledger.playing(effect.ticket);
+        return [
+          found.ok
+            ? { news: 'taken', room: ledger.room(), playing: found.value, bundles: await seen(), changes: [] }
+            : { news: 'refused', refusal: found.error },
+        ];
       }
       default:
         return assertNever(effect);
     }
   };
 
-  function outcome(command: Command, done: Result<Attempted>): News {
+  /** A desk tells of each bundle how long it has had no entry, so there they are read whole. */
+  async function seen(): Promise<readonly Bundle[]> {
+    return app().desk === null ? ledger.bundles() : wholeBundles(ledger);
+  }
+
+  async function outcome(command: Command, done: Result<Attempted>): Promise<News> {
     return done.ok
-      ? { news: 'done', command, ...done.value, bundles: ledger.bundles() }
+      ? { news: 'done', command, ...done.value, bundles: await seen() }
       : { news: 'refused', refusal: done.error, command };
   }
+}
+
+/** Every ticket with all that happened to it, as long as it is not finished. */
+export async function wholeBundles(ledger: RoomLedger): Promise<readonly Bundle[]> {
+  const bundles: Bundle[] = [];
+  for (const bundle of ledger.bundles()) {
+    const whole = bundle.work === 'finished' ? undefined : await ledger.playing(bundle.ticket);
+    bundles.push(whole?.ok ? whole.value.bundle : bundle);
+  }
+  return bundles;
 }
 
 async function take(

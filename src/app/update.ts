@@ -18,6 +18,7 @@ import {
   takeTicket,
 } from './acts.ts';
 import { type App, type Message, type Play, playOf, undoable } from './app.ts';
+import { chosenRow, deskRows, rowKey } from './desk.ts';
 import type { Arrived, News } from './effect.ts';
 import { isLockDue, locked, unlock, unlocked } from './lock.ts';
 import { moved } from './moved.ts';
@@ -61,7 +62,9 @@ export function update(before: App, arrived: Arrived): Step {
     case 'pin':
       return app.pin ? pinSaid(app, app.pin, arrived.text) : [app, []];
     case 'seen':
-      return [isNew(before, arrived) ? seen(app, arrived) : before, []];
+      return [isNew(before, arrived) ? sameRow(app, seen(app, arrived)) : before, []];
+    case 'drafts':
+      return [app.desk === null ? app : sameRow(app, { ...app, desk: { drafts: arrived.drafts } }), []];
     case 'taken': {
       const { room, bundles, playing, changes } = arrived;
       if (app.hand === null) return [app, []];
@@ -121,7 +124,9 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
     const signed = fresh({ ...now, hand: command.hand, foldedBy: null, message: hello });
     return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
   }
-  if (!app.play || !playing || app.hand === null) return [now, []];
+  if (!app.play || !playing || app.hand === null) return [{ ...now, ...atDesk(command, playing) }, []];
+  if (command.do === 'settle' && app.home === 'desk')
+    return [left(now, app.play, { tone: 'good', text: `${command.hold} of ${app.play.ticket} is settled.` }), []];
   if (command.do === 'pause') return [left(now, app.play, leftWords(app, app.play)), []];
   if (command.do === 'hand over')
     return [
@@ -134,6 +139,21 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
     fresh({ ...now, play, message: outside ? null : word(command, entries) }),
     outside ? [{ effect: 'bell' }] : [],
   ];
+}
+
+/** What was chosen at the desk stays chosen, wherever it stands now. */
+function sameRow(before: App, after: App): App {
+  const chosen = after.desk && chosenRow(before);
+  if (!chosen) return after;
+  const at = deskRows(after).findIndex((row) => rowKey(row) === rowKey(chosen));
+  return at < 0 ? after : { ...after, chosen: at };
+}
+
+/** What a supervisor is told who decided something without opening the bundle. */
+function atDesk(command: Command, playing: Extract<News, { readonly news: 'done' }>['playing']): Partial<App> {
+  if (command.do !== 'keep on' || !playing) return {};
+  const { ticket, text } = playing.bundle;
+  return { message: { tone: 'good', text: `${ticket} is to be finished on revision ${text?.revision}.` } };
 }
 
 /** Somebody else may settle the hold, or enter who can stand by. */

@@ -4,6 +4,12 @@ import type { CommandLine } from './command-line.ts';
 /** What a supervisor does with procedures. */
 export function declareWriting(given: CommandLine): void {
   const { verb, does, io } = given;
+  verb('desk', 'a supervisor’s screen: what is on hold, at work and written', 'walkfoot desk --json')
+    .option('--hand <name>', 'sign on at once')
+    .option('--plain', 'the list once, as text; exit 1 while a hold waits')
+    .option('--json', 'the same for programs')
+    .action(does(async (options) => (await import('../commands/desk.ts')).desk(options, io)));
+
   verb(
     'proofread [files...]',
     'say what is unclear or unsafe in procedures',

@@ -31,8 +31,9 @@ export function secrets(io: Io): Secrets {
     },
     close() {
       lines.close();
-      // An input that nobody reads any more must not keep the program alive.
-      stdin.destroy();
+      // An input that nobody reads any more must not keep the program alive; a terminal may be asked again.
+      if (isTerminal) stdin.pause();
+      else stdin.destroy();
     },
   };
 }

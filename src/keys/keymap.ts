@@ -75,6 +75,13 @@ const handOver = order('o', 'hand over', 'hand over', 9);
 const fold = order('f', 'fold', 'fold', 4);
 const big = order('g', 'big', 'big letters', 10);
 
+const onDraft: readonly Binding[] = [
+  order('e', 'edit', 'edit', 10),
+  order('c', 'compare', 'what changed', 11),
+  order('r', 'rehearse', 'rehearse', 12),
+  order('n', 'release', 'release', 13),
+];
+
 const atBundle: readonly Binding[] = [undo, hold, lookBack, note, leave, handOver, big, help, quit];
 const atPoint: readonly Binding[] = [goBack, fold, ...atBundle];
 
@@ -85,6 +92,24 @@ const atPoint: readonly Binding[] = [goBack, fold, ...atBundle];
 export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
   'sign on': [enter('sign on'), ...choose, erase, does(['escape'], 'escape', 'clear', 61), help, out],
   station: [enter('take it up'), ...choose, erase, does(['escape'], 'escape', 'sign off', 4), help, out],
+  desk: [
+    enter('open'),
+    ...choose,
+    order('k', 'keep on', 'finish it on its revision', 6),
+    ...onDraft,
+    does(['escape'], 'escape', 'sign off', 20),
+    help,
+    out,
+  ],
+  draft: [
+    ...read,
+    order('f', 'findings', 'what to mend', 3),
+    order('v', 'reading', 'as it is read', 4),
+    ...onDraft,
+    does(['enter', 'escape'], 'escape', 'back', 20),
+    help,
+    quit,
+  ],
   caution: [press('I have read this'), ...scroll, fold, ...atBundle],
   changes: [press('I have read this'), ...read, ...atBundle],
   confirm: [press('done'), ...scroll, ...atPoint],
@@ -114,6 +139,8 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
 export const typing: Readonly<Record<Mode, Typing>> = {
   'sign on': 'text',
   station: 'text',
+  desk: 'nothing',
+  draft: 'nothing',
   caution: 'text',
   changes: 'text',
   confirm: 'text',

@@ -6,6 +6,7 @@ import type { WantedPoint } from '../bundle/next.ts';
 export function enterWords(app: App): string | null {
   if (app.pin || app.lock || app.layer || !app.play) return null;
   const { next } = app.play;
+  if (app.home === 'desk' && (next.want === 'opening' || next.want === 'resuming')) return 'back to the desk';
   switch (next.want) {
     case 'opening':
       return 'begin';

@@ -4,6 +4,8 @@ import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import { caution } from './caution.ts';
 import { changes } from './changes.ts';
+import { deskScreen } from './desk.ts';
+import { draftScreen } from './draft.ts';
 import { far } from './far.ts';
 import { finish } from './finish.ts';
 import { finished } from './finished.ts';
@@ -29,6 +31,8 @@ export function picture(app: App, size: Size): Page {
       return keyHelp(app, size);
     case 'form':
       return formScreen(app, app.layer.form, size);
+    case 'draft':
+      return draftScreen(app, app.layer, size);
     case 'look back':
       if (app.play) return lookBack(app, app.play, size);
       break;
@@ -36,7 +40,8 @@ export function picture(app: App, size: Size): Page {
     case undefined:
   }
   if (app.play) return atBundle(app, app.play, size);
-  return app.hand === null ? signOnScreen(app, size) : stationScreen(app, size);
+  if (app.hand === null) return signOnScreen(app, size);
+  return app.home === 'desk' ? deskScreen(app, size) : stationScreen(app, size);
 }
 
 function atBundle(app: App, play: Play, size: Size): Page {

@@ -71,6 +71,8 @@ export function openTerminal({
     onKeys(fn, hearing) {
       const stop = readKeys(stdin, fn, hearing);
       closers.add(stop);
+      // Whatever had the terminal before may have left the input standing still.
+      stdin.resume();
       return stop;
     },
     onGone: (fn) => listen(gone, fn),

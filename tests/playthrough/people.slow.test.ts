@@ -69,8 +69,8 @@ test('a lining by somebody in training, line by line: who stood by, who looked, 
       code: 0,
       out: 'Maj: sleeve to line, 2 with help.\n',
     });
-    // She sewed the revision before, so she reads what changed.
-    const lines: string[] = [''];
+    // She sewed the revision before, so she reads the three things that changed.
+    const lines: string[] = ['', '', ''];
     let helpers: readonly string[] = ['Maj', 'Ines'];
     let wrong: readonly string[] = ['7304'];
     for (const blank of blanksOf(room.folder)) {

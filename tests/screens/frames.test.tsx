@@ -26,9 +26,18 @@ describe.each(Object.entries(stories))('%s', (name, story) => {
   });
 });
 
-const drawn = ['station', 'tick', 'outside', 'caution', 'hold', 'keys-point', 'big-outside', 'rehearsal'].map(
-  (name) => [name, stories[name]] as const,
-);
+const drawn = [
+  'station',
+  'tick',
+  'outside',
+  'caution',
+  'hold',
+  'keys-point',
+  'big-outside',
+  'rehearsal',
+  'desk',
+  'desk-draft',
+].map((name) => [name, stories[name]] as const);
 
 test.each(drawn)('%s is drawn as it was laid out, in colour and without', async (_, story) => {
   if (!story) throw new Error('no such story');

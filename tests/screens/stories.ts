@@ -2,8 +2,10 @@ import type { App } from '../../src/app/app.ts';
 import type { AppStore } from '../../src/app/store.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import type { PinRule } from '../../src/bundle/signature.ts';
+import { differences } from '../../src/procedure/differences.ts';
+import { readProcedure } from '../../src/procedure/read-procedure.ts';
 import { type Workroom, workroom } from '../app/workroom.ts';
-import { press } from './lining.ts';
+import { changedLining, lining, press } from './lining.ts';
 
 interface Scene {
   readonly room: Workroom;
@@ -44,6 +46,19 @@ const sewing =
   };
 
 const upToHoldPoint = 'enter "312" enter "311" enter "312.5" enter "28" enter enter';
+
+/** A desk with two drafts: one with something to mend, one that is not its last revision any more. */
+function deskOf(): Partial<App> {
+  const [before, after] = [lining, changedLining].map((words) => readProcedure(words, 'procedures/T-1.md').procedure);
+  const bad = readProcedure(lining.replace('T-1', 'T-2').replace('(22)', '(22'), 'procedures/T-2.md');
+  if (!before || !after) throw new Error('two texts');
+  const draft = { withdrawn: false, isReleased: false, changes: [], findings: [] } as const;
+  const drafts = [
+    { ...draft, file: 'procedures/T-1.md', procedure: after, revision: 'A', changes: differences(before, after) },
+    { ...draft, ...bad, file: 'procedures/T-2.md', revision: null },
+  ];
+  return { home: 'desk', desk: { drafts } };
+}
 
 /** One story for each screen and for each kind of point. */
 export const stories: Readonly<Record<string, Story>> = {
@@ -163,6 +178,21 @@ export const stories: Readonly<Record<string, Story>> = {
       const made = await room.ledger.attempt(null, newTicket);
       if (!made.ok) throw new Error(made.error.message);
       await press(program, '"ines" enter "b-2" enter');
+    },
+  },
+  desk: { as: deskOf(), keys: '"vera" enter down' },
+  'desk-draft': { as: deskOf(), keys: '"vera" enter down down enter' },
+  'desk-reading': { as: deskOf(), keys: '"vera" enter down down v' },
+  'desk-changes': { as: deskOf(), keys: '"vera" enter down down c' },
+  'desk-sewer': { as: deskOf(), keys: '"ines" enter' },
+  'desk-hold': {
+    as: deskOf(),
+    keys: '"vera" enter',
+    after: async ({ room, program }) => {
+      const sewer = await room.program();
+      await press(sewer, `${kit} h "one strap short" enter l`);
+      program.tell({ news: 'second' });
+      await program.settled();
     },
   },
   'taken-by-another': {

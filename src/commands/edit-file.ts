@@ -1,0 +1,45 @@
+import { spawn } from 'node:child_process';
+import { ok, type Result, refuse } from '../base/result.ts';
+import type { Io } from './io.ts';
+
+/**
+ * Opens a file in the editor that the environment names (`VISUAL`, else `EDITOR`), which has the terminal until it ends. No shell is
+ * asked, so that nothing in a file's name is a command. Refuses when there is none, or it cannot be started.
+ */
+export function editFile(path: string, io: Io): Promise<Result<void>> {
+  const said = io.env.VISUAL || io.env.EDITOR || '';
+  const [program, ...args] = wordsOf(said);
+  if (program === undefined)
+    return Promise.resolve(
+      refuse(
+        'editor-none',
+        'No editor is named: set EDITOR, as in `EDITOR=nano walkfoot desk`, or save the file in one of your own.',
+      ),
+    );
+  return new Promise((resolve) => {
+    // What the keyboard sends to all programs of the terminal is meant for the editor.
+    const ignore = (): void => {};
+    process.on('SIGINT', ignore);
+    process.on('SIGQUIT', ignore);
+    const done = (result: Result<void>): void => {
+      process.off('SIGINT', ignore);
+      process.off('SIGQUIT', ignore);
+      resolve(result);
+    };
+    const editor = spawn(program, [...args, path], { stdio: 'inherit', cwd: io.cwd });
+    editor.on('error', () =>
+      done(refuse('editor-start', `The editor ${program} could not be started: set EDITOR to another.`)),
+    );
+    editor.on('close', (code, signal) =>
+      done(
+        code === 0
+          ? ok(undefined)
+          : refuse('editor-ended', `The editor ended with ${signal ?? code}: look whether the file was saved.`),
+      ),
+    );
+  });
+}
+
+/** The words of a command line; quotes of either kind keep a name with blanks together. */
+const wordsOf = (line: string): readonly string[] =>
+  [...line.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/g)].map(([, double, single, bare]) => double ?? single ?? bare ?? '');

@@ -1,0 +1,38 @@
+import type { Draft } from '../app/desk.ts';
+import type { RoomLedger } from '../app/room-ledger.ts';
+import { releasesOf } from '../bundle/room.ts';
+import { differences } from '../procedure/differences.ts';
+import { listProcedures, type ProcedureFile, readProcedure } from '../storage/procedure-files.ts';
+import { readDraft } from './read-draft.ts';
+
+/** The room's drafts as they stand on the disk now, each beside its newest revision. What cannot be read has a finding that says why. */
+export async function seeDrafts(folder: string, ledger: RoomLedger): Promise<readonly Draft[]> {
+  const drafts: Draft[] = [];
+  for (const name of listProcedures(folder)) {
+    const file = readProcedure(folder, name);
+    drafts.push(file.ok ? await seen(folder, file.value, ledger) : unreadable(name, file.error.message));
+  }
+  return drafts;
+}
+
+async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger): Promise<Draft> {
+  const { procedure, findings } = readDraft(folder, file);
+  const release = releasesOf(ledger.room(), procedure.id).at(-1);
+  const isReleased = release?.digest === file.digest;
+  const before = release && !isReleased ? await ledger.procedure(release.understood) : undefined;
+  return {
+    file: file.name,
+    procedure,
+    findings,
+    revision: release?.revision ?? null,
+    withdrawn: release?.withdrawn ?? false,
+    isReleased,
+    changes: before?.ok ? differences(before.value, procedure) : [],
+  };
+}
+
+function unreadable(file: string, message: string): Draft {
+  const { procedure } = readDraft('', { name: file, path: '', bytes: new Uint8Array(), digest: '' as never, text: '' });
+  const finding = { file, line: 1, column: 1, severity: 'error', rule: 'file', message, found: '', mend: '' } as const;
+  return { file, procedure, findings: [finding], revision: null, withdrawn: false, isReleased: false, changes: [] };
+}

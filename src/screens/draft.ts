@@ -1,0 +1,77 @@
+import type { App, Layer } from '../app/app.ts';
+import type { Draft } from '../app/desk.ts';
+import { draftState } from '../app/desk-words.ts';
+import { differenceLine } from '../app/difference-words.ts';
+import { limitWords } from '../measure/limit-words.ts';
+import type { Finding } from '../procedure/finding.ts';
+import type { Point, Step } from '../procedure/procedure.ts';
+import type { Size } from '../terminal/open-terminal.ts';
+import type { Page } from '../widgets/page.ts';
+import type { Row } from '../widgets/row.ts';
+import { wrapRow } from '../widgets/wrap-row.ts';
+import { frame, gap, textWidth } from './frame.ts';
+import { said } from './said.ts';
+
+type DraftLayer = Extract<Layer, { readonly layer: 'draft' }>;
+
+/** A draft by itself: what is to be mended, how it is read, or what changed. It follows every save. */
+export function draftScreen(app: App, { file, shows }: DraftLayer, size: Size): Page {
+  const draft = app.desk?.drafts.find((each) => each.file === file);
+  const width = textWidth(size);
+  if (!draft) return frame(app, size, { body: wrapRow([said(`${file} is gone: go back.`)], width) });
+  const state = draftState(draft);
+  return frame(app, size, {
+    top: [
+      ...wrapRow([said(`${draft.procedure.id} ${draft.procedure.title}`, 'strong')], width),
+      ...wrapRow([said(`${file} · ${state}`)], width),
+      ...gap(size),
+    ],
+    body: draftRows(draft, shows, width),
+  });
+}
+
+/** The rows of one way to look at a draft. */
+export function draftRows(draft: Draft, shows: DraftLayer['shows'], width: number): readonly Row[] {
+  switch (shows) {
+    case 'findings':
+      return draft.findings.length === 0
+        ? wrapRow([said('Nothing to mend.', 'good')], width)
+        : draft.findings.flatMap((each) => finding(each, width));
+    case 'reading':
+      return draft.procedure.steps.flatMap((step) => reading(step, width));
+    case 'changes':
+      return draft.changes.length === 0
+        ? wrapRow([said(nothingChanged(draft))], width)
+        : draft.changes.flatMap((each) => wrapRow([said(differenceLine(each))], width, 2));
+  }
+}
+
+const nothingChanged = ({ revision, isReleased }: Draft): string => {
+  if (revision === null) return 'No revision of it is released, so there is nothing to compare with.';
+  return isReleased
+    ? `The file is revision ${revision} as it was released.`
+    : `The file is not revision ${revision}, but nothing in it differs that is shown.`;
+};
+
+function finding({ line, severity, message, mend }: Finding, width: number): readonly Row[] {
+  return [
+    ...wrapRow([said(`line ${line}, ${severity}: `, 'strong'), said(message)], width, 2),
+    ...wrapRow([said(`  ${mend}`)], width, 2),
+  ];
+}
+
+/** A step as the program understood it: what is asked, of which kind, inside which limit. */
+function reading(step: Step, width: number): readonly Row[] {
+  return [
+    ...wrapRow([said(`${step.number}  ${step.title}`, 'strong')], width, 3),
+    ...step.cautions.flatMap(({ word, text }) => wrapRow([said(`   ${word} ${text}`)], width, 5)),
+    ...step.points.flatMap((point) => wrapRow([said(`   ${pointWords(point)}`)], width, 5)),
+  ];
+}
+
+function pointWords(point: Point): string {
+  const limit = 'limit' in point && point.limit ? ` (${limitWords(point.limit)})` : '';
+  const options = point.kind === 'choice' ? ` (${point.options.map(({ text }) => text).join(' / ')})` : '';
+  const places = 'places' in point && point.places > 1 ? `, ${point.places} places` : '';
+  return `${point.kind}: ${point.text}${places}${limit}${options}`;
+}

@@ -1,0 +1,104 @@
+import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { startTerminal } from '../screens/real-terminal.ts';
+import { practiceRoom, program, verasPin, walkfoot } from './lining.ts';
+
+let room: ReturnType<typeof practiceRoom>;
+beforeAll(() => {
+  room = practiceRoom();
+});
+afterAll(() => room.remove());
+
+/** An editor that does this, in shell, to the file that it is given. */
+function editor(does: string): string {
+  const path = join(room.folder, 'editor.sh');
+  writeFileSync(path, `#!/bin/sh\n${does}\n`);
+  chmodSync(path, 0o755);
+  return path;
+}
+
+const deskWith = (EDITOR: string | undefined) =>
+  startTerminal({
+    command: process.execPath,
+    args: [program, 'desk', '--hand', 'Vera', '--room', room.folder],
+    env: { EDITOR, VISUAL: undefined },
+  });
+
+/** Down to the last row, which is the lining's draft. */
+const toTheDraft = Array.from({ length: 9 }, () => '\x1b[B');
+
+test('a draft is edited, compared and released from the desk, which takes the terminal back each time', async () => {
+  const desk = deskWith(editor(`echo "the editor has the terminal"; read line; sed -i 's/(312 ±1.5)/(312 ±1)/' "$1"`));
+  await desk.waitFor('On hold, waiting');
+  await desk.press(...toTheDraft, 'e');
+  await desk.waitFor('the editor has the terminal');
+  expect(desk.altScreen()).toBe(false);
+  expect(desk.cursorVisible()).toBe(true);
+  await desk.press('o', 'k', '\r');
+  await desk.waitFor('rev C, changed since');
+  expect(desk.altScreen()).toBe(true);
+  await desk.press('c');
+  await desk.waitFor('311 to 313 mm');
+  await desk.press('r');
+  await desk.waitFor('REHEARSAL');
+  await desk.press('l');
+  await desk.waitFor('311 to 313 mm');
+  await desk.press('n');
+  await desk.waitFor('Finish it on that, or hold it?');
+  await desk.press(...'finish', '\r');
+  await desk.waitFor('PIN of Vera:');
+  await desk.press(...verasPin, '\r');
+  await desk.waitFor('Press enter to go back');
+  expect(desk.text()).toContain('LIN-2207 revision D is released by Vera');
+  await desk.press('\r');
+  await desk.waitFor('procedures/LIN-2207.md · rev D');
+  await desk.press('\x03');
+  expect((await desk.exited).code).toBe(0);
+  expect(desk.altScreen()).toBe(false);
+  expect(walkfoot('verify', '--room', room.folder)).toContain('is intact');
+});
+
+test.each([
+  ['crashes', 'kill -SEGV $$', 'The editor ended with SIGSEGV'],
+  ['ends badly', 'exit 3', 'The editor ended with 3'],
+  ['leaves the terminal raw', 'stty raw -echo; exit 0', 'On hold, waiting'],
+])('an editor that %s costs nothing: the desk comes back', async (_, does, said) => {
+  const desk = deskWith(editor(does));
+  await desk.waitFor('On hold, waiting');
+  await desk.press(...toTheDraft, 'e');
+  await desk.waitFor(said);
+  await desk.waitFor('LIN-2207');
+  await desk.press('\r', 'v');
+  await desk.waitFor('Count the kit');
+  await desk.press('\x03');
+  expect((await desk.exited).code).toBe(0);
+  expect(desk.cursorVisible()).toBe(true);
+});
+
+test.each([
+  [undefined, 'No editor is named'],
+  ['/no/such/editor -w', 'could not be started'],
+])('no editor (%s) is a sentence with the way out', async (named, said) => {
+  const desk = deskWith(named);
+  await desk.waitFor('On hold, waiting');
+  await desk.press(...toTheDraft, 'e');
+  await desk.waitFor(said);
+  await desk.press('\x03');
+  expect((await desk.exited).code).toBe(0);
+});
+
+test('what is saved in another window is on the desk at once', async () => {
+  const desk = deskWith(undefined);
+  await desk.waitFor('On hold, waiting');
+  const file = join(room.folder, 'procedures/LIN-2207.md');
+  const text = readFileSync(file, 'utf8');
+  await desk.press(...toTheDraft, '\r');
+  await desk.waitFor('procedures/LIN-2207.md');
+  writeFileSync(file, text.replace('pcs (22)', 'pcs (22'));
+  await desk.waitFor('1 error', 5000);
+  writeFileSync(file, text);
+  await desk.waitFor((screen) => !screen.join('\n').includes('1 error'), 5000);
+  await desk.press('\x03');
+  expect((await desk.exited).code).toBe(0);
+});
