@@ -37,7 +37,4 @@ export function keptOn(app: App): Step {
 }
 
 /** Looks at a bundle without taking it up. */
-const look = (app: App, ticket: TicketId): Step => [
-  app,
-  app.hand === null ? [] : [{ effect: 'open at desk', ticket }],
-];
+const look = (app: App, ticket: TicketId): Step => [app, app.hand === null ? [] : [{ effect: 'open at desk', ticket }]];

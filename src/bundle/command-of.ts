@@ -21,8 +21,9 @@ export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-pr
         ...(entry.body.reason === undefined ? {} : { reason: entry.body.reason }),
       };
     case 'released': {
-      const { revision: _, signed: __, alone, ...rest } = entry.body;
-      return { do: 'release', hand, supervisors: alone ? 'one' : 'several', ...rest };
+      const { revision: _, signed: __, alone, author, ...rest } = entry.body;
+      const by = author === undefined ? {} : { author };
+      return { do: 'release', hand, supervisors: alone ? 'one' : 'several', ...by, ...rest };
     }
     case 'withdrawn': {
       const { procedure, revision, reason } = entry.body;

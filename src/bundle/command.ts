@@ -17,8 +17,8 @@ export type RoomCommand =
   | { readonly do: 'retire'; readonly who: HandId; readonly reason?: string }
   | {
       readonly do: 'release';
-      /** Who wrote the text. */
-      readonly author: HandId;
+      /** Who wrote the text; older entries of the ledger do not say. */
+      readonly author?: HandId;
       /** Where the room has one supervisor only, they may release what they wrote. */
       readonly supervisors: Supervisors;
       readonly procedure: ProcedureId;

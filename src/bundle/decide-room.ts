@@ -53,7 +53,7 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
       const { procedure, title, author, supervisors, digest, understood, pictures } = command;
       if (!title.trim())
         return refuse('title-missing', `${procedure} has no title: write one at the head of its file.`);
-      if (!room.hands.has(author))
+      if (author !== undefined && !room.hands.has(author))
         return refuse(
           'author-unknown',
           `${author}, who is said to have written ${procedure}, is no hand of this room: name one.`,
@@ -74,7 +74,16 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
       return record(situation, hand, [
         {
           kind: 'released',
-          body: { procedure, revision, author, ...(alone ? { alone } : {}), digest, understood, title, pictures },
+          body: {
+            procedure,
+            revision,
+            ...(author === undefined ? {} : { author }),
+            ...(alone ? { alone } : {}),
+            digest,
+            understood,
+            title,
+            pictures,
+          },
         },
       ]);
     }

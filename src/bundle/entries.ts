@@ -78,11 +78,11 @@ const bodies = {
   'pin-proven': z.strictObject({ hand }),
   /** How well a hand does an operation, from now on: 0 none, 1 in training, 2 with help, 3 alone, 4 can teach. */
   skilled: z.strictObject({ hand, skill: words, level: z.literal(levels), signed }),
-  /** `alone`: whoever released it had written it, in a room that says it has one supervisor. */
+  /** `author`: who wrote it; older entries do not say. `alone`: whoever released it had written it, in a room that says it has one supervisor. */
   released: z.strictObject({
     procedure,
     revision: words,
-    author: hand,
+    author: z.optional(hand),
     alone: z.optional(z.literal(true)),
     digest,
     /** Digest of the procedure as the program understood that text. */

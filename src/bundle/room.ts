@@ -21,7 +21,7 @@ export interface Release {
   readonly understood: Digest;
   readonly title: string;
   readonly pictures: readonly { readonly address: string; readonly digest: Digest }[];
-  readonly author: HandId;
+  readonly author?: HandId;
   readonly by: HandId;
   readonly at: string;
   readonly withdrawn: boolean;
@@ -115,8 +115,15 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
       return { ...room, skills: put(room.skills, hand, known) };
     }
     case 'released': {
-      const { procedure, signed: _, alone: __, ...rest } = entry.body;
-      const release: Release = { procedure, ...rest, by: entry.hand, at: entry.at, withdrawn: false };
+      const { procedure, author, signed: _, alone: __, ...rest } = entry.body;
+      const release: Release = {
+        procedure,
+        ...(author === undefined ? {} : { author }),
+        ...rest,
+        by: entry.hand,
+        at: entry.at,
+        withdrawn: false,
+      };
       return { ...room, releases: put(room.releases, procedure, [...releasesOf(room, procedure), release]) };
     }
     case 'withdrawn': {

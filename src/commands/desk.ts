@@ -7,6 +7,7 @@ import { headings, rowWords } from '../app/desk-words.ts';
 import { performer, wholeBundles } from '../app/perform.ts';
 import { type AppStore, startStore } from '../app/store.ts';
 import { assertNever } from '../base/assert-never.ts';
+import { refuse } from '../base/result.ts';
 import { pad } from '../base/text.ts';
 import { lockMinutes } from '../storage/settings.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
@@ -78,7 +79,8 @@ async function shown(
   if (hand !== undefined) store.tell({ news: 'sign on', who: hand });
   const trouble = (error: unknown): void => {
     const message = error instanceof Error ? error.message : String(error);
-    store.tell({ news: 'refused', refusal: { rule: 'drafts', message } });
+    const told = refuse('drafts-unreadable', message);
+    if (!told.ok) store.tell({ news: 'refused', refusal: told.error });
   };
   const see = (): void =>
     void seeDrafts(room.folder, ledger).then((drafts) => store.tell({ news: 'drafts', drafts }), trouble);

@@ -1,5 +1,6 @@
 import type { Draft } from '../app/desk.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
+import type { Refusal } from '../base/result.ts';
 import { releasesOf } from '../bundle/room.ts';
 import { differences } from '../procedure/differences.ts';
 import { listProcedures, type ProcedureFile, readProcedure } from '../storage/procedure-files.ts';
@@ -10,7 +11,7 @@ export async function seeDrafts(folder: string, ledger: RoomLedger): Promise<rea
   const drafts: Draft[] = [];
   for (const name of listProcedures(folder)) {
     const file = readProcedure(folder, name);
-    drafts.push(file.ok ? await seen(folder, file.value, ledger) : unreadable(name, file.error.message));
+    drafts.push(file.ok ? await seen(folder, file.value, ledger) : unreadable(name, file.error));
   }
   return drafts;
 }
@@ -31,8 +32,8 @@ async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger): Pr
   };
 }
 
-function unreadable(file: string, message: string): Draft {
+function unreadable(file: string, { rule, message }: Refusal): Draft {
   const { procedure } = readDraft('', { name: file, path: '', bytes: new Uint8Array(), digest: '' as never, text: '' });
-  const finding = { file, line: 1, column: 1, severity: 'error', rule: 'file', message, found: '', mend: '' } as const;
+  const finding = { file, line: 1, column: 1, severity: 'error', rule, message, found: '', mend: '' } as const;
   return { file, procedure, findings: [finding], revision: null, withdrawn: false, isReleased: false, changes: [] };
 }

@@ -31,7 +31,7 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
     case 'signed-on':
       return entry.body.after === 'lock' ? 'after the station had locked itself' : null;
     case 'released':
-      return `${entry.body.procedure} revision ${entry.body.revision}, written by ${nameOf(room, entry.body.author)}${entry.body.alone ? ', the only supervisor' : ''}`;
+      return `${entry.body.procedure} revision ${entry.body.revision}${entry.body.author === undefined ? '' : `, written by ${nameOf(room, entry.body.author)}`}${entry.body.alone ? ', the only supervisor' : ''}`;
     case 'withdrawn':
       return `${entry.body.procedure} revision ${entry.body.revision}: ${entry.body.reason}`;
     case 'gauge-checked':

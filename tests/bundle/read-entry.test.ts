@@ -34,6 +34,7 @@ const optional = new Set([
   'signed',
   'after',
   'alone',
+  'author',
   'change',
   'of',
   'folded',

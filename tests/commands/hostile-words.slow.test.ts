@@ -181,7 +181,7 @@ test.each(called.map((args) => [args.join(' '), args] as const))(
 test('hidden characters in the names of files are shown as marks', () => {
   const name = 'a\x1b]0;own\x07\u202eX\u200b\n';
   writeFileSync(join(room.folder, 'media', `${name}.svg`), '<svg/>');
-  const text = `---\nprocedure: NAMED\ntitle: Named\n---\n\n## Sew\n\n![A picture](../media/${encodeURIComponent(name)}.svg)\n\n- [ ] Looks right\n`;
+  const text = `---\nprocedure: NAMED\ntitle: Named\nauthor: Ines\n---\n\n## Sew\n\n![A picture](../media/${encodeURIComponent(name)}.svg)\n\n- [ ] Looks right\n`;
   writeFileSync(join(room.folder, 'procedures', `${name}.md`), text);
   for (const args of [['outline'], ['rehearse'], ['release', '--hand', 'Vera']]) {
     const [command = '', ...rest] = args;
