@@ -46,7 +46,12 @@ export function proofOf(procedure: Procedure, source: Source, keys: ReadonlySet<
       sentences.push(sentence);
     }
   };
-  for (const paragraph of paragraphs(procedure.intro)) add(paragraph, 'intro', null, {}, () => 0);
+  let reached = 0;
+  for (const paragraph of paragraphs(procedure.intro)) {
+    reached = Math.max(reached, source.text.indexOf(paragraph.slice(0, PROBE), reached));
+    const from = reached;
+    add(paragraph, 'intro', null, {}, () => from);
+  }
   for (const step of procedure.steps) {
     const from = (): number => at(step.line);
     add(step.title, 'title', step, {}, from);
@@ -87,19 +92,23 @@ function split(text: string): readonly string[] {
 function finder(source: Source, from: () => number, text: string, part: string): (words: string) => number {
   return (words) => {
     const start = from();
-    const passage = flexible(text.slice(0, 40)).exec(source.text.slice(start))?.index ?? 0;
-    const sentence = flexible(part.slice(0, 40)).exec(source.text.slice(start + passage))?.index ?? 0;
+    const passage = flexible(text).exec(source.text.slice(start))?.index ?? 0;
+    const sentence = flexible(part).exec(source.text.slice(start + passage))?.index ?? 0;
     const inside = start + passage + sentence;
     const found = flexible(words).exec(source.text.slice(inside, inside + part.length * 2 + 40))?.index ?? 0;
     return inside + found;
   };
 }
 
+/** So many characters of a sentence are enough to find it; a pattern of thousands is more than the engine takes. */
+const PROBE = 40;
+
 /** The words however their line is broken and whatever stars stand between them. */
 const flexible = (words: string): RegExp =>
   new RegExp(
     words
       .trim()
+      .slice(0, PROBE)
       .split(/[\s*`]+/)
       .map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'))
       .join('[\\s*`>]+'),
