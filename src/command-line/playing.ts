@@ -11,6 +11,7 @@ export function declarePlaying(given: CommandLine): void {
 
   verb('rehearse <file>', 'play a draft; nothing is recorded', 'walkfoot rehearse procedures/LIN-2207.md')
     .option('--plain', 'a dialogue of lines instead of a screen')
+    .option('--watch', 'go on in each text that is saved, at the step where it stood')
     .action(does(async (file, options) => (await import('../commands/rehearse.ts')).rehearse(file, options, io)));
 
   verb('ticket [procedure]', 'make a ticket for a new bundle', [

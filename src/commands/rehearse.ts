@@ -1,79 +1,124 @@
 import { chalkStderr } from 'chalk';
-import { type RoomLedger, roomLedger } from '../app/room-ledger.ts';
-import { understoodText } from '../app/understood.ts';
-import type { HandId, TicketId } from '../base/brand.ts';
-import type { Command } from '../bundle/command.ts';
-import { THE_ROOM } from '../bundle/entries.ts';
-import { memoryLedger } from '../ledger/memory-ledger.ts';
+import { carryOn, REHEARSAL, REHEARSING, type RehearsalClock, rehearsalClock, rehearsalOf } from '../app/rehearsal.ts';
+import type { RoomLedger } from '../app/room-ledger.ts';
+import type { AppStore } from '../app/store.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import type { Finding } from '../procedure/finding.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
-import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';
+import { findProcedure, type ProcedureFile, readProcedure as readFile } from '../storage/procedure-files.ts';
+import { watchSaves } from '../storage/watch-saves.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { runSession, type SessionOptions } from './session.ts';
 
-/** Plays a draft as the sewer will see it, on a ledger that lives only as long as the rehearsal: nothing is recorded. */
-export async function rehearse(
-  named: string,
-  options: RoomOption & Pick<SessionOptions, 'plain'>,
-  io: Io,
-): Promise<number> {
-  const draft = findProcedure(folderOf(options, io), named);
+interface RehearseOptions extends RoomOption, Pick<SessionOptions, 'plain'> {
+  readonly watch?: boolean;
+}
+
+/**
+ * Plays a draft as the sewer will see it, on a ledger that lives only as long as the rehearsal: nothing is recorded. With `--watch` each
+ * save goes on in the new text at the step where the old one stood; a save with errors is told, and the last good text stays.
+ */
+export async function rehearse(named: string, options: RehearseOptions, io: Io): Promise<number> {
+  const folder = folderOf(options, io);
+  const draft = findProcedure(folder, named);
   if (!draft.ok) return cannot(io, draft.error.message);
-  const { text } = draft.value;
-  const { procedure, findings } = readProcedure(text, draft.value.name);
-  if (findings.some(({ severity }) => severity === 'error')) {
-    io.err(findingsReport(findings, new Map([[draft.value.name, text]]), chalkStderr));
+  if (options.watch && !(io.stdout.isTTY && io.stdin.isTTY && !options.plain))
+    return cannot(io, 'Only a screen can follow the saves of a file: leave --watch away, or rehearse at a terminal.');
+  const { text, name } = draft.value;
+  const { procedure, findings } = readProcedure(text, name);
+  if (findings.some(isError)) {
+    io.err(findingsReport(findings, new Map([[name, text]]), chalkStderr));
     io.err('A draft with errors can’t be rehearsed: mend them first.\n');
     return 1;
   }
-  const ledger = await stage(draft.value, procedure, io);
+  const clock = rehearsalClock(io.clock);
+  const live = swappable(await rehearsalOf(draft.value, procedure, clock.now));
   const as = {
     purpose: 'rehearse',
     home: 'out',
     roomName: 'Rehearsal',
     station: 'rehearsal',
     letters: 'normal',
-    bound: TICKET,
+    bound: REHEARSAL,
     lockAfter: null,
   } as const;
-  return runSession(ledger, as, { ...options, hand: SEWER, bell: 'rings' }, io);
+  const meanwhile = options.watch
+    ? (store: AppStore) => follow(store, live, { folder, file: draft.value, clock })
+    : undefined;
+  const session = { ...options, hand: REHEARSING, bell: 'rings', ...(meanwhile ? { meanwhile } : {}) } as const;
+  return runSession(live.ledger, as, session, { ...io, clock: clock.now });
 }
 
-const TICKET = 'REHEARSAL' as TicketId;
-const SEWER = 'you' as HandId;
-const SUPERVISOR = 'supervisor' as HandId;
+const isError = ({ severity }: Finding): boolean => severity === 'error';
 
-/** A room of one draft, one ticket and two invented hands: you, and the supervisor who releases hold points and settles holds. */
-async function stage({ digest, name, bytes }: ProcedureFile, procedure: Procedure, io: Io): Promise<RoomLedger> {
-  const store = memoryLedger('rehearsal');
-  const understood = understoodText(procedure, name);
-  await store.keep([{ digest, name, bytes }, understood]);
-  const ledger = await roomLedger(store, io.clock, { pin: 'nobody' });
-  const { id, title, sets } = procedure;
-  // Nobody else is there to stand by, and the draft is to be seen as an expert may see it, too: so you can teach all of it.
-  const skills = ['rehearsing', ...procedure.steps.flatMap(({ facts }) => facts.needsSkill ?? [])];
-  const setting: readonly Command[] = [
-    { do: 'enrol', hand: THE_ROOM, who: SEWER, name: 'you', role: 'sewer' },
-    { do: 'enrol', hand: THE_ROOM, who: SUPERVISOR, name: 'supervisor', role: 'supervisor' },
-    ...skills.map((skill) => ({ do: 'set skill', hand: SUPERVISOR, who: SEWER, skill, level: 4 }) as const),
-    {
-      do: 'release',
-      hand: SUPERVISOR,
-      procedure: id,
-      title,
-      author: SEWER,
-      supervisors: 'several',
-      digest,
-      understood: understood.digest,
-      pictures: [],
+interface Followed {
+  readonly folder: string;
+  readonly file: ProcedureFile;
+  readonly clock: RehearsalClock;
+}
+
+/** Goes on in each text that is saved, until the answer is called. */
+function follow(store: AppStore, live: Swappable, { folder, file, clock }: Followed): () => void {
+  let turn = Promise.resolve();
+  const told = (message: string): void => {
+    const refused = refuse('not-followed', message);
+    if (!refused.ok) store.tell({ news: 'refused', refusal: refused.error });
+  };
+  const saved = async (): Promise<void> => {
+    const read = readFile(folder, file.path);
+    const text = read.ok ? goodText(read.value) : read;
+    if (!text.ok || !read.ok) return told(text.ok ? 'The file cannot be read.' : text.error.message);
+    await store.settled();
+    const old = await live.ledger.playing(REHEARSAL);
+    const fresh = await rehearsalOf(read.value, text.value, clock.now);
+    if (old.ok) await carryOn(old.value, fresh, clock);
+    live.swap(fresh);
+    const playing = await fresh.playing(REHEARSAL);
+    if (playing.ok)
+      store.tell({ news: 'taken', room: fresh.room(), playing: playing.value, bundles: fresh.bundles(), changes: [] });
+  };
+  return watchSaves([file.path], {
+    // One after another: an older text must not come in behind a newer one.
+    saved: () => {
+      turn = turn.then(saved).catch((error: unknown) => told(error instanceof Error ? error.message : String(error)));
     },
-    { do: 'make ticket', hand: THE_ROOM, ticket: TICKET, procedure: id, sets, rolls: [] },
-  ];
-  for (const command of setting) {
-    const done = await ledger.attempt(null, command);
-    if (!done.ok) throw new Error(`the rehearsal could not be set: ${done.error.message}`);
-  }
-  return ledger;
+    lost: (trouble) => told(trouble.message),
+  });
+}
+
+function goodText({ text, name }: ProcedureFile): Result<Procedure> {
+  const { procedure, findings } = readProcedure(text, name);
+  const wrong = findings.find(isError);
+  return wrong === undefined
+    ? ok(procedure)
+    : refuse('not-followed', `Saved with an error, so the text before it stays. Line ${wrong.line}: ${wrong.message}`);
+}
+
+interface Swappable {
+  readonly ledger: RoomLedger;
+  readonly swap: (next: RoomLedger) => void;
+}
+
+/** A ledger in whose place another can be put while somebody plays on it. */
+function swappable(first: RoomLedger): Swappable {
+  let now = first;
+  return {
+    ledger: {
+      room: () => now.room(),
+      bundles: () => now.bundles(),
+      ticketNamed: (typed) => now.ticketNamed(typed),
+      catchUp: () => now.catchUp(),
+      playing: (ticket) => now.playing(ticket),
+      attempt: (ticket, command, proof) => now.attempt(ticket, command, proof),
+      signature: (ticket, command) => now.signature(ticket, command),
+      key: () => now.key(),
+      procedure: (understood) => now.procedure(understood),
+    },
+    swap: (next) => {
+      now = next;
+    },
+  };
 }

@@ -11,6 +11,12 @@ export interface SessionOptions {
   readonly plain?: boolean;
 }
 
+interface SessionMeans {
+  readonly bell: 'rings' | 'is silent';
+  /** What goes on beside the session; called when it begins, and its answer when it ends. */
+  readonly meanwhile?: (store: AppStore) => () => void;
+}
+
 /**
  * One person's session at this terminal: on the whole screen, or as a dialogue with `--plain` and whenever input or output
  * is no terminal. Answers the exit code.
@@ -18,7 +24,7 @@ export interface SessionOptions {
 export async function runSession(
   ledger: RoomLedger,
   as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound' | 'lockAfter'>,
-  { hand, plain, bell }: SessionOptions & { readonly bell: 'rings' | 'is silent' },
+  { hand, plain, bell, meanwhile }: SessionOptions & SessionMeans,
   io: Io,
 ): Promise<number> {
   let ring: () => void = () => {};
@@ -45,7 +51,8 @@ export async function runSession(
   // A terminal that says it can do nothing is spoken to line by line.
   const isDumb = (io.env.TERM ?? 'dumb') === 'dumb';
   const isPlain = plain || isDumb || !io.stdout.isTTY || !io.stdin.isTTY;
-  const code = isPlain ? await spoken() : await shown();
+  const stop = meanwhile?.(store);
+  const code = await (isPlain ? spoken() : shown()).finally(stop);
   // The one bundle this was about never came into anybody's hands.
   return store.app().bound === null ? code : 2;
 

@@ -2,8 +2,8 @@ import type { HandId } from '../../src/base/brand.ts';
 import { formatStamp } from '../../src/base/instant.ts';
 import { openHold, setsLeft } from '../../src/bundle/bundle.ts';
 import { THE_ROOM } from '../../src/bundle/entries.ts';
+import { goodAnswer } from '../../src/bundle/good-answer.ts';
 import { concession, finish, handOver, hold, resume, settle } from './deeds.ts';
-import { goodAnswer } from './good-answer.ts';
 import { onwards } from './story.ts';
 import { attempt, done, release, type World, wants } from './world.ts';
 

@@ -2,9 +2,9 @@ import { expect } from 'vitest';
 import type { HandId } from '../../src/base/brand.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import type { EntryKind } from '../../src/bundle/entries.ts';
+import { goodAnswer, patience } from '../../src/bundle/good-answer.ts';
 import type { Proof } from '../../src/bundle/pin.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
-import { goodAnswer, patience } from './good-answer.ts';
 import { attempt, done, ines, later, olaf, type World, wants, worldOf } from './world.ts';
 
 /** Something that happens in a story: a command, or a change of the world such as time going by. */

@@ -102,3 +102,29 @@ test('what is saved in another window is on the desk at once', async () => {
   await desk.press('\x03');
   expect((await desk.exited).code).toBe(0);
 });
+
+test('a rehearsal follows every save, at the step where it stood, and a save with errors leaves the last good text', async () => {
+  const file = join(room.folder, 'procedures/CUS-0412.md');
+  const text = readFileSync(file, 'utf8');
+  const rehearsal = startTerminal({
+    command: process.execPath,
+    args: [program, 'rehearse', file, '--watch'],
+    columns: 60,
+    rows: 20,
+  });
+  await rehearsal.waitFor('Pieces in the bundle');
+  await rehearsal.press('6', '8', '\r');
+  await rehearsal.waitFor('Roll of the cover');
+  writeFileSync(file, text.replace('Roll of the cover cloth', 'Roll of the cloth for the cover'));
+  await rehearsal.waitFor('Roll of the cloth for the cover', 5000);
+  expect(rehearsal.text()).toContain('68 pcs');
+  expect(rehearsal.text()).toContain('REHEARSAL');
+  writeFileSync(file, text.replace('pcs (68)', 'pcs (68'));
+  await rehearsal.waitFor('the text before it stays', 5000);
+  expect(rehearsal.text()).toContain('Roll of the cloth for the cover');
+  writeFileSync(file, text);
+  await rehearsal.waitFor('Roll of the cover cloth', 5000);
+  await rehearsal.press('\x03');
+  expect((await rehearsal.exited).code).toBe(0);
+  expect(walkfoot('verify', '--room', room.folder)).toContain('is intact');
+});

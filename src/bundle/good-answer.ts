@@ -1,7 +1,7 @@
-import type { HandId } from '../../src/base/brand.ts';
-import type { Command } from '../../src/bundle/command.ts';
-import type { WantedPoint } from '../../src/bundle/next.ts';
-import type { Limit } from '../../src/measure/limit.ts';
+import type { HandId } from '../base/brand.ts';
+import type { Limit } from '../measure/limit.ts';
+import type { Command } from './command.ts';
+import type { WantedPoint } from './next.ts';
 
 /** What a careful hand does at a point so that it comes out good; a timed point takes two commands, and waiting between. */
 export function goodAnswer({ at, point, place, clock }: WantedPoint, hand: HandId, witness: HandId): Command {
