@@ -37,7 +37,8 @@ export function takeTicket(app: App, typed: string): Step {
     app.bundles.map(({ ticket }) => ticket),
     word,
   );
-  return [app, [{ effect: 'take', ticket: known ?? (word.toUpperCase() as TicketId), hand: app.hand }]];
+  const ticket = known ?? (word.toUpperCase() as TicketId);
+  return [app, [{ effect: 'take', ticket, hand: app.hand, ...(app.paper ? { paper: app.paper } : {}) }]];
 }
 
 export function intended(app: App, intent: Intent): Step {

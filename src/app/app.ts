@@ -1,6 +1,7 @@
 import type { HandId, TicketId } from '../base/brand.ts';
 import type { Instant } from '../base/instant.ts';
 import type { Bundle } from '../bundle/bundle.ts';
+import type { FromPaper } from '../bundle/from-paper.ts';
 import { type Next, next } from '../bundle/next.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/difference.ts';
@@ -44,6 +45,8 @@ export interface App {
   readonly letters: 'normal' | 'big';
   /** Who wants explanations folded away where they may be, until they sign on anew. */
   readonly foldedBy: HandId | null;
+  /** What is answered was written on paper: who types it in, and the time it says. */
+  readonly paper: FromPaper | null;
   /** What a supervisor's desk shows; null everywhere else. */
   readonly desk: Desk | null;
   /** What the desk gave the terminal away for; null while it has it. */
@@ -101,6 +104,7 @@ export function startApp(
     ended: null,
     foldedBy: null,
     desk: null,
+    paper: null,
     errand: null,
   } as const;
   return { ...of, ...nothing, touchedMs: of.now.ms, field: '', chosen: 0, scroll: 0 };

@@ -4,7 +4,7 @@ import { many } from '../base/many.ts';
 import { oneLine } from '../base/text.ts';
 import { allChecks, pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
-import type { WantedPoint } from '../bundle/next.ts';
+import { progress, type WantedPoint } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
 import { limitWords } from '../measure/limit-words.ts';
 import { plainText } from '../procedure/plain-text.ts';
@@ -47,6 +47,9 @@ export function heard(app: App, line: string, now: Instant = app.now): Heard {
       ? { news: { news: 'move', move: { move: 'escape' } } }
       : { news: { news: 'form answer', text: words } };
   }
+  if (app.paper && words.startsWith('@')) return { news: { news: 'paper time', text: words.slice(1) } };
+  // A blank on the paper is not done, whatever stands below it.
+  if (app.paper && words === '-') return { news: { news: 'move', move: { move: 'order', order: 'leave' } } };
   return order(app, words) ?? answer(app, words);
 }
 
@@ -78,7 +81,14 @@ function question(app: App, before: App | null): Asked {
   // What was folded or unfolded is told anew.
   const told = before && isFolded(before) === isFolded(app) ? known : null;
   const { lines, prompt } = nextQuestion(app, play, told);
-  return { lines: known ? lines : [...heading(app, play), ...lines], prompt: `${prompt} > ` };
+  const stands = app.paper ? `${progressWords(play)} ` : '';
+  return { lines: known ? lines : [...heading(app, play), ...lines], prompt: `${stands}${prompt} > ` };
+}
+
+/** How much of the paper is typed in. */
+function progressWords({ procedure, bundle }: Play): string {
+  const { done, of } = progress(procedure, bundle);
+  return `[${done} of ${of}]`;
 }
 
 function order(app: App, words: string): Heard | undefined {
@@ -224,8 +234,11 @@ function manner(app: App, play: Play, point: Point, running: boolean, at: Wanted
     case 'computed':
       return '(worked out; enter: record)';
     case 'hold point':
-      return '(hold point: a supervisor looks and signs; name or badge)';
+      return app.paper
+        ? '(hold point: who looked, as signed on the paper)'
+        : '(hold point: a supervisor looks and signs; name or badge)';
     case 'timed': {
+      if (app.paper) return `(${point.unit}, as written)`;
       if (!running) return '(enter: start the clock)';
       const key = play.bundle.clocks.get(pointKey(at.set, at.step.id, point.id));
       const seconds = key ? elapsedSeconds(key, play.bundle.lastAt, app.now) : 0;
@@ -252,7 +265,13 @@ function lookedBack(app: App, play: Play): readonly string[] {
 
 function help(app: App): readonly string[] {
   if (!app.play) return ['Type what is asked for; leave ends.'];
+  const paper = app.paper
+    ? [
+        '@10:42 or @2026-11-24 10:42: the time on the paper, for all that follows. -: left blank on the paper, so it ends here.',
+      ]
+    : [];
   return [
+    ...paper,
     'An empty line: done, read, next. A value: the value (in "…" when it begins with one of these words).',
     'back: what is recorded. undo: strike what was just recorded, within five seconds.',
     'strike REASON: the newest entry; strike #57 REASON: that one. note TEXT.',

@@ -4,6 +4,7 @@ import type { Refusal } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
+import type { FromPaper } from '../bundle/from-paper.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/difference.ts';
 import type { Form } from './app.ts';
@@ -17,7 +18,7 @@ import type { ToSign } from './sign.ts';
 export type Effect =
   | { readonly effect: 'attempt'; readonly ticket: TicketId | null; readonly command: Command }
   /** Take a ticket up: open it, or go on with it. */
-  | { readonly effect: 'take'; readonly ticket: TicketId; readonly hand: HandId }
+  | { readonly effect: 'take'; readonly ticket: TicketId; readonly hand: HandId; readonly paper?: FromPaper }
   /** Look at a bundle without taking it up. */
   | { readonly effect: 'open at desk'; readonly ticket: TicketId }
   /** Attempt a command with a PIN: the one the hand has, or the first one it chose. */
@@ -63,6 +64,8 @@ export type News =
     }
   /** Drafts were read again. */
   | { readonly news: 'drafts'; readonly drafts: readonly Draft[] }
+  /** The time that the paper says of what comes next. */
+  | { readonly news: 'paper time'; readonly text: string }
   | { readonly news: 'second' }
   /** The lock is due when a line arrives: the line is kept. */
   | { readonly news: 'lock'; readonly kept: string };

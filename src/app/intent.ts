@@ -24,6 +24,11 @@ export type Intent =
 
 /** The command that carries out an intent, or the plain sentence why there is none. */
 export function commandOf(app: App, play: Play, hand: HandId, intent: Intent): Result<Command> {
+  const command = wanted(app, play, hand, intent);
+  return command.ok && app.paper ? ok({ ...command.value, paper: app.paper }) : command;
+}
+
+function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Command> {
   switch (intent.intent) {
     case 'answer':
       return answer(app, play, hand, intent.text);
@@ -93,7 +98,7 @@ function answer(app: App, { next, ticket, changes }: Play, hand: HandId, text: s
       return refuse('finished', `${ticket} is finished.`);
     case 'point': {
       const at = { set: next.at.set, step: next.at.step.id, point: next.point.id };
-      if (next.point.kind === 'timed' && !next.clock && text.trim() === '')
+      if (next.point.kind === 'timed' && !app.paper && !next.clock && text.trim() === '')
         return ok({ do: 'start clock', hand, ...at });
       const folded = isFolded(app) ? { folded: true as const } : {};
       const check = { do: 'check', hand, ...at, place: next.place, typed: text, ...folded } as const;

@@ -1,4 +1,5 @@
 import { assertNever } from '../base/assert-never.ts';
+import type { TicketId } from '../base/brand.ts';
 import type { Result } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
@@ -36,15 +37,7 @@ export function performer(
         ];
       }
       case 'attempt': {
-        const { ticket, command } = effect;
-        const done = await ledger.attempt(ticket, command);
-        const stage = done.ok ? undefined : pinAsked(done.error.rule);
-        const signature = stage && ledger.signature(ticket, command);
-        return [
-          stage && signature
-            ? { news: 'pin asked', to: { ticket, command, signature, by: app().hand ?? THE_ROOM }, stage }
-            : await outcome(command, done),
-        ];
+        return [await attempt(effect.ticket, effect.command)];
       }
       case 'sign': {
         const { to, pin, as } = effect;
@@ -54,8 +47,11 @@ export function performer(
         return [await outcome(to.command, done)];
       }
       case 'take': {
-        const taken = await take(ledger, effect);
-        return [taken.ok ? await asTaken(ledger, taken.value) : { news: 'refused', refusal: taken.error }];
+        const { ticket, hand, paper } = effect;
+        const found = await ledger.playing(ticket);
+        if (!found.ok) return [{ news: 'refused', refusal: found.error }];
+        const what = found.value.bundle.text ? 'resume' : 'open';
+        return [await attempt(ticket, { do: what, hand, ...(paper ? { paper } : {}) })];
       }
       case 'open at desk': {
         const found = await ledger.playing(effect.ticket);
@@ -75,7 +71,18 @@ export function performer(
     return app().desk === null ? ledger.bundles() : wholeBundles(ledger);
   }
 
+  async function attempt(ticket: TicketId | null, command: Command): Promise<News> {
+    const done = await ledger.attempt(ticket, command);
+    const stage = done.ok ? undefined : pinAsked(done.error.rule);
+    const signature = stage && ledger.signature(ticket, command);
+    return stage && signature
+      ? { news: 'pin asked', to: { ticket, command, signature, by: app().hand ?? THE_ROOM }, stage }
+      : outcome(command, done);
+  }
+
   async function outcome(command: Command, done: Result<Attempted>): Promise<News> {
+    const isTaking = (command.do === 'open' || command.do === 'resume') && app().play === null;
+    if (isTaking) return done.ok ? asTaken(ledger, done.value) : { news: 'refused', refusal: done.error };
     return done.ok
       ? { news: 'done', command, ...done.value, bundles: await seen() }
       : { news: 'refused', refusal: done.error, command };
@@ -90,15 +97,6 @@ export async function wholeBundles(ledger: RoomLedger): Promise<readonly Bundle[
     bundles.push(whole?.ok ? whole.value.bundle : bundle);
   }
   return bundles;
-}
-
-async function take(
-  ledger: RoomLedger,
-  { ticket, hand }: Extract<Effect, { readonly effect: 'take' }>,
-): Promise<Result<Attempted>> {
-  const found = await ledger.playing(ticket);
-  if (!found.ok) return found;
-  return ledger.attempt(ticket, { do: found.value.bundle.text ? 'resume' : 'open', hand });
 }
 
 async function asTaken(ledger: RoomLedger, { room, playing }: Attempted): Promise<News> {

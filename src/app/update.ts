@@ -22,6 +22,7 @@ import { chosenRow, deskRows, rowKey } from './desk.ts';
 import type { Arrived, News } from './effect.ts';
 import { isLockDue, locked, unlock, unlocked } from './lock.ts';
 import { moved } from './moved.ts';
+import { onPaper } from './paper-time.ts';
 import { pinSaid } from './pin-ask.ts';
 
 /** The program after one more piece of news, and what it wants done because of it. */
@@ -63,6 +64,8 @@ export function update(before: App, arrived: Arrived): Step {
       return app.pin ? pinSaid(app, app.pin, arrived.text) : [app, []];
     case 'seen':
       return [isNew(before, arrived) ? sameRow(app, seen(app, arrived)) : before, []];
+    case 'paper time':
+      return [onPaper(app, arrived.text), []];
     case 'drafts':
       return [app.desk === null ? app : sameRow(app, { ...app, desk: { drafts: arrived.drafts } }), []];
     case 'taken': {
@@ -74,6 +77,7 @@ export function update(before: App, arrived: Arrived): Step {
           room,
           bundles,
           bound: null,
+          pin: null,
           play: playOf(playing, room, app.hand, { last: null, changes }),
           message: null,
         }),
@@ -98,6 +102,7 @@ const byPerson: ReadonlySet<News['news']> = new Set([
   'sign on',
   'ticket',
   'pin',
+  'paper time',
 ]);
 
 function refused(app: App, news: Extract<News, { readonly news: 'refused' }>): Step {

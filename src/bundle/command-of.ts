@@ -5,6 +5,11 @@ import type { RecordedEntry, Settling } from './entries.ts';
 
 /** The command that this entry answers. Where one command leaves several entries, each of them alone. */
 export function commandOf(entry: Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>): Command {
+  const command = saidBy(entry);
+  return 'paper' in entry.body && entry.body.paper ? { ...command, paper: entry.body.paper } : command;
+}
+
+function saidBy(entry: Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>): Command {
   const { hand } = entry;
   switch (entry.kind) {
     case 'enrolled': {

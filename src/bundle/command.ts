@@ -1,11 +1,16 @@
 import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
 import type { SetNumber } from './bundle.ts';
 import type { Paper, Role } from './entries.ts';
+import type { FromPaper } from './from-paper.ts';
 import type { Meaning } from './meaning.ts';
 import type { SealedPin } from './pin.ts';
 
 /** What somebody asks for. `hand` is who acts; `decide` says whether it may happen and what then has happened. */
-export type Command = { readonly hand: HandId } & (RoomCommand | BundleCommand);
+export type Command = {
+  readonly hand: HandId;
+  /** The hand did it on paper, and somebody types it in. */
+  readonly paper?: FromPaper;
+} & (RoomCommand | BundleCommand);
 
 /** How many supervisors the room says it has. */
 export type Supervisors = 'several' | 'one';

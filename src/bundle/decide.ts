@@ -9,6 +9,7 @@ import { decidePeople } from './decide-people.ts';
 import { decidePrint } from './decide-print.ts';
 import { decideRoom } from './decide-room.ts';
 import type { EntryDraft } from './entries.ts';
+import { neverOnPaper, notOnPaper } from './from-paper.ts';
 import { signed } from './signature.ts';
 import type { BundleSituation, Situation } from './situation.ts';
 
@@ -17,12 +18,14 @@ import type { BundleSituation, Situation } from './situation.ts';
  * ledger. A refusal is one plain sentence that says what to do instead.
  */
 export function decide(situation: Situation, command: Command): Result<readonly EntryDraft[]> {
-  const decided = unsigned(situation, command);
+  const decided = unsigned(command.paper ? { ...situation, paper: command.paper } : situation, command);
   return decided.ok ? signed(situation, command, decided.value) : decided;
 }
 
 /** The same, but for the PIN of whoever signs. */
 function unsigned(situation: Situation, command: Command): Result<readonly EntryDraft[]> {
+  const never = neverOnPaper(command);
+  if (never) return never;
   switch (command.do) {
     case 'enrol':
     case 'retire':
@@ -47,6 +50,8 @@ function unsigned(situation: Situation, command: Command): Result<readonly Entry
       'finished',
       `${situation.bundle.ticket} is finished and stays as it is: make a new ticket for more work.`,
     );
+  const stays = notOnPaper(situation, command);
+  if (stays) return stays;
   switch (command.do) {
     case 'keep on':
       return decideKeptOn(situation, command);

@@ -24,6 +24,8 @@ const inBundle = {
   nth: z.int().check(z.positive()),
   /** Seconds by which the station's clock stood before the bundle's entry before this one. */
   clockBack: z.optional(z.number().check(z.positive())),
+  /** It was written on paper first: when it was done, as the paper says, and who typed it in. */
+  paper: z.optional(z.strictObject({ doneAt: z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}T/)), by: hand })),
 };
 /** There when whoever answers for the entry proved with their PIN that it is them: its hand, or the witness of a hold point. */
 const signed = z.optional(z.literal(true));
@@ -98,6 +100,7 @@ const bodies = {
   /** `changedFrom`: the other text of this procedure that the hand played last; its differences are to be read first. */
   opened: z.strictObject({
     ...inBundle,
+    signed,
     procedure,
     revision: words,
     digest,
@@ -156,7 +159,7 @@ const bodies = {
   'kept-on': z.strictObject({ ...inBundle, revision: words, current: z.nullable(words) }),
   'handed-over': z.strictObject({ ...inBundle, to: hand }),
   paused: z.strictObject({ ...inBundle, reason: z.optional(words) }),
-  resumed: z.strictObject({ ...inBundle, procedure, digest, changedFrom: z.optional(digest) }),
+  resumed: z.strictObject({ ...inBundle, signed, procedure, digest, changedFrom: z.optional(digest) }),
   finished: z.strictObject({
     ...inBundle,
     sets: count,

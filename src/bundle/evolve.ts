@@ -13,6 +13,7 @@ import {
   stepKey,
   stepOf,
 } from './bundle.ts';
+import { doneAt } from './done-at.ts';
 import { ranOn } from './elapsed.ts';
 import type { Body, RecordedEntry } from './entries.ts';
 
@@ -24,8 +25,9 @@ export function evolve(bundle: Bundle | undefined, entry: RecordedEntry): Bundle
   if (!isAboutBundle(entry)) return bundle;
   if (entry.kind === 'ticketed') return bundle ?? ticketed(entry, entry.body);
   if (!bundle) return undefined;
+  const at = doneAt(entry);
   return happened(
-    { ...bundle, clocks: runOn(bundle, entry.at), lastAt: entry.at, lastSeq: entry.seq, entries: entry.body.nth },
+    { ...bundle, clocks: runOn(bundle, at), lastAt: at, lastSeq: entry.seq, entries: entry.body.nth },
     entry,
   );
 }
@@ -47,7 +49,7 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
     case 'handed-over':
       return { ...bundle, work: 'handed over', hand: entry.body.to };
     case 'finished': {
-      const { ticket: _, nth: __, clockBack: ___, ...counts } = entry.body;
+      const { ticket: _, nth: __, clockBack: ___, paper: ____, ...counts } = entry.body;
       return { ...bundle, work: 'finished', finished: counts };
     }
     case 'changes-read':

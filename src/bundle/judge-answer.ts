@@ -42,6 +42,10 @@ export function judgeAnswer(situation: BundleSituation, wanted: WantedPoint, typ
       return quantity.ok ? ok(measured(typed, quantity.value.amount, point.unit, point.limit)) : quantity;
     }
     case 'timed': {
+      if (situation.paper) {
+        const quantity = readQuantity(answer, point.unit);
+        return quantity.ok ? ok(measured(typed, quantity.value.amount, point.unit, point.limit)) : quantity;
+      }
       if (answer !== '') return refuse('clock-only', 'The program times this point: press enter when the time is up.');
       if (!wanted.clock) return refuse('clock-not-started', 'Start the clock first.');
       return ok(measured('', elapsed(wanted.clock, situation, point.unit), point.unit, point.limit));

@@ -6,6 +6,7 @@ export const meanings = [
   'released',
   'withdrawn',
   'struck',
+  'typed from paper',
   'reprinted',
   'enrolled',
   'retired',

@@ -27,6 +27,7 @@ export function signatureFor(
 ): Signature | undefined {
   const { hand } = command;
   if (rule === 'nobody') return undefined;
+  if (command.paper) return typistSigns(command, command.paper.by);
   switch (command.do) {
     case 'settle':
       return { hand, meaning: 'settled' };
@@ -77,6 +78,13 @@ export function signatureFor(
     default:
       return assertNever(command);
   }
+}
+
+/** Whoever types a paper in signs when they begin, and for whoever is said to have looked at a hold point. */
+function typistSigns(command: Command, by: HandId): Signature | undefined {
+  const signs =
+    command.do === 'open' || command.do === 'resume' || (command.do === 'check' && command.witness !== undefined);
+  return signs ? { hand: by, meaning: 'typed from paper' } : undefined;
 }
 
 /**

@@ -4,6 +4,7 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { Bundle } from './bundle.ts';
 import type { Body, EntryDraft, EntryKind, Role } from './entries.ts';
+import type { FromPaper } from './from-paper.ts';
 import { passed } from './passed.ts';
 import type { Proof } from './pin.ts';
 import type { Hand, Room } from './room.ts';
@@ -17,6 +18,8 @@ export interface Situation {
   /** The text the bundle is bound to, or before its opening the text it would be opened with. */
   readonly procedure: Procedure | undefined;
   readonly now: Instant;
+  /** What is done was done on paper. */
+  readonly paper?: FromPaper;
   /** Whose PIN is asked, and whose was proven for this command; absent: supervisors, and nobody's. */
   readonly signing?: { readonly rule: PinRule; readonly proof: Proof | null };
 }
@@ -46,18 +49,18 @@ export const workers: readonly Role[] = ['sewer', 'supervisor'];
 
 /** What happened, without what `record` knows of its place in the bundle. */
 export type Told = {
-  [K in EntryKind]: { readonly kind: K; readonly body: Omit<Body<K>, 'nth' | 'clockBack'> };
+  [K in EntryKind]: { readonly kind: K; readonly body: Omit<Body<K>, 'nth' | 'clockBack' | 'paper'> };
 }[EntryKind];
 
 /** What happened as entries of this moment: counted within their bundle, and marked when the clock stands before its last entry. */
 export function record(
-  { bundle, now }: Situation,
+  { bundle, now, paper }: Situation,
   hand: HandId,
   facts: readonly Told[],
 ): Result<readonly EntryDraft[]> {
   const at = formatStamp(now);
-  const back = bundle ? passed(bundle.lastAt, at).setBackMs / 1000 : 0;
-  const mark = back > 0 ? { clockBack: back } : {};
+  const back = bundle && !paper ? passed(bundle.lastAt, at).setBackMs / 1000 : 0;
+  const mark = { ...(back > 0 ? { clockBack: back } : {}), ...(paper ? { paper } : {}) };
   return ok(
     facts.map((fact, index) => ({
       kind: fact.kind,

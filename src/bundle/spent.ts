@@ -1,4 +1,5 @@
 import { type Bundle, isConceded, setsLeft } from './bundle.ts';
+import { doneAt } from './done-at.ts';
 import type { RecordedEntry } from './entries.ts';
 import { passed } from './passed.ts';
 
@@ -16,9 +17,10 @@ export interface Spent {
 const NONE: Spent = { work: 0, waiting: 0, pause: 0 };
 
 /** `before` is the bundle as it stood before the entry; undefined before its ticket, when there is nothing to count from. */
-export function spent(before: Bundle | undefined, { at, kind }: Pick<RecordedEntry, 'at' | 'kind'>): Spent {
+export function spent(before: Bundle | undefined, entry: Pick<RecordedEntry, 'at' | 'kind' | 'body'>): Spent {
   if (!before) return NONE;
-  const { ms } = passed(before.lastAt, at);
+  const { kind } = entry;
+  const { ms } = passed(before.lastAt, doneAt(entry));
   // After a power cut nobody left the bundle, and still it lay until it was taken up: when it was put down is not known.
   if (before.work !== 'open' || kind === 'resumed') return { ...NONE, pause: ms };
   return isWaiting(before) ? { ...NONE, waiting: ms } : { ...NONE, work: ms };

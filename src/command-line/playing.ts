@@ -14,6 +14,16 @@ export function declarePlaying(given: CommandLine): void {
     .option('--watch', 'go on in each text that is saved, at the step where it stood')
     .action(does(async (file, options) => (await import('../commands/rehearse.ts')).rehearse(file, options, io)));
 
+  verb(
+    'key-in <ticket>',
+    'type in what was done on paper; each entry says when it was done, when it was typed, and by whom',
+    'walkfoot key-in B-1048 --for Piet --by Vera --at "2026-11-24 10:42"',
+  )
+    .requiredOption('--for <name>', 'whose work it is')
+    .requiredOption('--by <name>', 'who types it in, with their PIN')
+    .requiredOption('--at <time>', 'when it was begun, as on the paper; on the way @11:05 says a later time')
+    .action(does(async (ticket, options) => (await import('../commands/key-in.ts')).keyIn(ticket, options, io)));
+
   verb('ticket [procedure]', 'make a ticket for a new bundle', [
     'walkfoot ticket LIN-2207 --sets 2 --roll R-318 --roll R-322',
     'walkfoot ticket LIN-2207 --label',

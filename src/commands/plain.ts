@@ -3,6 +3,7 @@ import type { App } from '../app/app.ts';
 import { asked, heard } from '../app/dialogue.ts';
 import type { AppStore } from '../app/store.ts';
 import { told } from '../app/told.ts';
+import { oneLine } from '../base/text.ts';
 import { hush, rubbedOut } from '../terminal/hush.ts';
 import type { Io } from './io.ts';
 
@@ -12,9 +13,13 @@ const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 /**
  * The session as a dialogue on standard input and output, one line at a time. Each line is heard only when all that came of
  * the line before is done, so a pipe loses nothing. The end of the input, or of whoever reads the output, leaves the bundle, to
- * be taken up again.
+ * be taken up again. `atRefusal: 'stop'`: a line that is refused ends it with exit 2, since the lines behind it were meant to follow it.
  */
-export async function playPlain(store: AppStore, io: Io): Promise<number> {
+export async function playPlain(
+  store: AppStore,
+  io: Io,
+  atRefusal: 'ask again' | 'stop' = 'ask again',
+): Promise<number> {
   const lines = createInterface({ input: io.stdin, crlfDelay: Number.POSITIVE_INFINITY, terminal: false });
   // With nobody to hear the questions there is nobody to answer them.
   const end = (): void => lines.close();
@@ -33,7 +38,9 @@ export async function playPlain(store: AppStore, io: Io): Promise<number> {
 
   async function talk(): Promise<number> {
     ask();
+    let count = 0;
     for await (const typed of lines) {
+      count++;
       const before = store.app();
       // What was typed unseen was typed without the terminal's help, and its enter was not seen either.
       const line = before.pin && io.stdin.isTTY ? rubbedOut(typed) : typed;
@@ -46,16 +53,28 @@ export async function playPlain(store: AppStore, io: Io): Promise<number> {
         store.tell(what.news);
         await store.settled();
         print(told(store.app(), before));
+        const { message } = store.app();
+        if (atRefusal === 'stop' && message?.tone === 'refusal' && message !== before.message) {
+          io.err(
+            `walkfoot: Line ${count} was refused: ${oneLine(message.text)} What was before it is recorded; go on from there.\n`,
+          );
+          await leave();
+          return 2;
+        }
       }
       if (store.app().ended !== null) return store.over;
       ask();
     }
     io.out('\n');
+    await leave();
+    return store.over;
+  }
+
+  async function leave(): Promise<void> {
     const before = store.app();
     store.tell({ news: 'move', move: { move: 'order', order: 'quit' } });
     await store.settled();
     print(told(store.app(), before));
-    return store.over;
   }
 
   function ask(): void {

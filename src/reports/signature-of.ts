@@ -14,7 +14,8 @@ interface EntrySignature {
 export function signatureOf(entry: RecordedEntry): EntrySignature | null {
   const meaning = meaningOf(entry);
   if (!meaning) return null;
-  const by = entry.kind === 'checked' ? (entry.body.witness ?? entry.hand) : entry.hand;
+  const typist = 'paper' in entry.body ? entry.body.paper?.by : undefined;
+  const by = typist ?? (entry.kind === 'checked' ? (entry.body.witness ?? entry.hand) : entry.hand);
   return { by, meaning, shown: 'signed' in entry.body && entry.body.signed ? 'with PIN' : 'by name' };
 }
 
@@ -25,6 +26,7 @@ export function meaningWords(entry: RecordedEntry): string | null {
 }
 
 function meaningOf(entry: RecordedEntry): Meaning | null {
+  if ('paper' in entry.body && entry.body.paper) return 'typed from paper';
   switch (entry.kind) {
     case 'checked':
       return entry.body.witness === undefined ? 'done' : 'witnessed';

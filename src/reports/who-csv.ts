@@ -33,5 +33,7 @@ const columnsOf: readonly (keyof WhoRow)[] = [
   'waited',
   'lay',
   'clock',
+  'doneAt',
+  'typedBy',
   'folded',
 ];

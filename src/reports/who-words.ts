@@ -41,6 +41,9 @@ export function remarks(row: WhoRow): readonly string[] {
     before === null ? '' : `before: ${before}`,
     waited ? `waited ${duration(waited)}` : '',
     lay ? `lay ${duration(lay)}` : '',
+    row.doneAt === null
+      ? ''
+      : `done at ${row.doneAt.slice(0, 16).replace('T', ' ')} on paper, typed in by ${row.typedBy}`,
     clock === null ? '' : `the station's clock was ${clock}`,
   ].filter((each) => each !== '');
 }

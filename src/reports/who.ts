@@ -50,6 +50,9 @@ export interface WhoRow {
   readonly lay: number | null;
   /** What is to be known of the station's clock, where it was set back. */
   readonly clock: string | null;
+  /** When it was done, as the paper says it was typed in from, and who typed it; null where it was recorded at once. */
+  readonly doneAt: string | null;
+  readonly typedBy: string | null;
   /** Answered with the explanations of the step folded away on the screen. */
   readonly folded: boolean;
 }
@@ -92,6 +95,7 @@ export function whoRows(past: Past): readonly WhoRow[] {
       before: null,
       expires: null,
       clock: clockWords(entry),
+      ...paperOf(past, entry),
       folded: entry.kind === 'checked' && entry.body.folded === true,
     };
     if (entry.kind === 'settled' && entry.body.how.as === 'concession')
@@ -150,4 +154,9 @@ function clockWords({ body }: RecordedEntry): string | null {
   if ('clockWasSetBack' in body && body.clockWasSetBack) return 'set back meanwhile: the time is at least this';
   if ('clockBack' in body && body.clockBack) return `set back by ${Math.round(body.clockBack)} s before this`;
   return null;
+}
+
+function paperOf({ room }: Past, { body }: RecordedEntry): Pick<WhoRow, 'doneAt' | 'typedBy'> {
+  const paper = 'paper' in body ? body.paper : undefined;
+  return { doneAt: paper?.doneAt ?? null, typedBy: paper ? nameOf(room, paper.by) : null };
 }

@@ -57,9 +57,17 @@ const how: fc.Arbitrary<SettleHow> = fc.oneof(
   fc.record({ as: fc.constant('scrap' as const), set: fc.constantFrom(1, 2, 3, 0, 1.5, Number.NaN) }),
 );
 
+/** Before the story, within it, after it, and no time. */
+const paperTime = fc.constantFrom('2020-01-01T08:00:00Z', '2026-11-25T08:10:00Z', '2030-01-01T08:00:00Z', 'soon');
+
 type Do<K extends Command['do']> = Extract<Command, { readonly do: K }>;
 const as = <K extends Command['do']>(name: K, rest: fc.Arbitrary<Omit<Do<K>, 'do' | 'hand'>>): fc.Arbitrary<Command> =>
-  fc.tuple(hand, rest).map(([who, body]) => ({ hand: who, do: name, ...body }) as unknown as Command);
+  fc
+    .tuple(hand, rest, fc.integer({ min: 0, max: 9 }), fc.record({ by: hand, doneAt: paperTime }))
+    .map(
+      ([who, body, one, paper]) =>
+        ({ hand: who, do: name, ...body, ...(one === 0 ? { paper } : {}) }) as unknown as Command,
+    );
 const bare = fc.constant({});
 
 /** Any command by anybody about anything, most of them nonsense. */

@@ -30,6 +30,8 @@ const checked: WhoRow = {
   waited: 0,
   lay: 0,
   clock: null,
+  doneAt: null,
+  typedBy: null,
   folded: false,
   revision: 'C',
   seq: 325,

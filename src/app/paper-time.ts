@@ -1,0 +1,30 @@
+import { formatStamp, type Instant, parseStamp, wallTime } from '../base/instant.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { refusal } from './acts.ts';
+import type { App } from './app.ts';
+
+/** The program with the time that the paper says of what comes next: `10:42`, on the day before it, or `2026-11-24 10:42`. */
+export function onPaper(app: App, text: string): App {
+  if (!app.paper) return app;
+  const stamp = paperStamp(text, app.paper.doneAt, app.now);
+  return stamp.ok
+    ? {
+        ...app,
+        paper: { ...app.paper, doneAt: stamp.value },
+        message: { tone: 'plain', text: `Done at ${stampWords(stamp.value)}, as on the paper.` },
+      }
+    : { ...app, message: refusal(stamp.error.message) };
+}
+
+/** A time of a paper as a stamp with the station's offset; a time alone is of the day `before`. */
+export function paperStamp(text: string, before: string, { offset }: Pick<Instant, 'offset'>): Result<string> {
+  const [, day = before.slice(0, 10), hour = '', minute = ''] =
+    /^(?:(\d{4}-\d{2}-\d{2})[T ]+)?(\d{1,2})[:.](\d{2})$/.exec(text.trim()) ?? [];
+  const zone = formatStamp({ ms: 0, offset }).slice(-6);
+  const stamp = `${day}T${hour.padStart(2, '0')}:${minute}:00.000${zone}`;
+  return hour !== '' && parseStamp(stamp)
+    ? ok(stamp)
+    : refuse('paper-time', 'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.');
+}
+
+const stampWords = (stamp: string): string => `${stamp.slice(0, 10)} ${wallTime(stamp)}`;

@@ -1,0 +1,60 @@
+import type { HandId } from '../base/brand.ts';
+import { parseStamp } from '../base/instant.ts';
+import { type Result, refuse } from '../base/result.ts';
+import type { Command } from './command.ts';
+import { nameOf } from './room.ts';
+import { actor, type BundleSituation, workers } from './situation.ts';
+
+/** An entry that was written on paper first: when it was done, as the paper says (RFC 3339), and who typed it in afterwards. */
+export interface FromPaper {
+  readonly doneAt: string;
+  readonly by: HandId;
+}
+
+/** What can stand on paper: the work itself. Who settles or strikes does it at the station, and signs. */
+const ON_PAPER: ReadonlySet<Command['do']> = new Set([
+  'open',
+  'resume',
+  'pause',
+  'read changes',
+  'read caution',
+  'help',
+  'check',
+  'go back',
+  'hold',
+  'note',
+  'finish',
+]);
+
+/** A refusal of what is never done on paper, so that nobody gets round a signature by it. */
+export const neverOnPaper = ({ paper, do: what }: Command): Result<never> | undefined =>
+  paper && !ON_PAPER.has(what)
+    ? refuse('not-on-paper', 'That is not done on paper: do it at the station, when the paper is typed in.')
+    : undefined;
+
+/** Why a command cannot have been on paper so; undefined when it can, or was on none. */
+export function notOnPaper(situation: BundleSituation, command: Command): Result<never> | undefined {
+  const { room, bundle, now } = situation;
+  const { paper, hand } = command;
+  if (!paper) return undefined;
+  const typist = actor(room, paper.by, workers);
+  if (!typist.ok) return typist;
+  const done = parseStamp(paper.doneAt);
+  if (!done)
+    return refuse('paper-time', 'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.');
+  if (done.ms > now.ms)
+    return refuse('paper-early', 'That time is still to come: type the time as it stands on the paper.');
+  const before = parseStamp(bundle.lastAt);
+  if (before && done.ms < before.ms)
+    return refuse(
+      'paper-order',
+      `The entry before was at ${bundle.lastAt.slice(0, 16).replace('T', ' ')}, and this one would be earlier: type the time as it stands on the paper.`,
+    );
+  if (command.do !== 'check' || command.witness === undefined) return undefined;
+  // A handwritten name proves nothing here, so somebody who may look themselves answers for it.
+  const may = actor(room, paper.by, ['supervisor']);
+  if (!may.ok) return may;
+  if (paper.by === hand)
+    return refuse('paper-own', `${nameOf(room, hand)} did this: let another supervisor type in who looked at it.`);
+  return undefined;
+}
