@@ -32,7 +32,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'reports',
     'storage',
   ],
-  'command-line': ['commands'],
+  'command-line': ['commands', 'base'],
 };
 
 const pure = ['base', 'measure', 'procedure', 'bundle', 'ledger', 'app', 'keys'];

@@ -112,12 +112,13 @@ export function startApp(
 
 /** The bundle as this hand now finds it. */
 export function playOf(
-  { bundle, procedure }: Playing,
+  { bundle, procedure, sheet }: Playing,
   room: Room,
   hand: HandId,
   { last, changes }: Pick<Play, 'last' | 'changes'>,
 ): Play {
-  return { bundle, procedure, ticket: bundle.ticket, next: next(procedure, room, bundle, hand), last, changes };
+  const seen = { bundle, procedure, ...(sheet ? { sheet } : {}) };
+  return { ...seen, ticket: bundle.ticket, next: next(procedure, room, bundle, hand), last, changes };
 }
 
 /** For this long one key strikes what was just recorded, without a reason. */

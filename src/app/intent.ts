@@ -3,6 +3,7 @@ import type { HandId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { allChecks, type Check } from '../bundle/bundle.ts';
 import type { Command, SettleHow } from '../bundle/command.ts';
+import type { Point } from '../procedure/procedure.ts';
 import { type App, type Play, undoable } from './app.ts';
 import { changesOf } from './difference-words.ts';
 import { findHand } from './find-hand.ts';
@@ -25,7 +26,10 @@ export type Intent =
 /** The command that carries out an intent, or the plain sentence why there is none. */
 export function commandOf(app: App, play: Play, hand: HandId, intent: Intent): Result<Command> {
   const command = wanted(app, play, hand, intent);
-  return command.ok && app.paper ? ok({ ...command.value, paper: app.paper }) : command;
+  if (!command.ok) return command;
+  const { do: what } = command.value;
+  const sheet = play.sheet && (what === 'check' || what === 'read caution') ? { sheet: play.sheet } : {};
+  return ok({ ...command.value, ...sheet, ...(app.paper ? { paper: app.paper } : {}) });
 }
 
 function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Command> {
@@ -72,7 +76,16 @@ function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Comm
 const newestCheck = (play: Play): Check | undefined =>
   allChecks(play.bundle).findLast((check) => !check.struck && !check.again);
 
-function answer(app: App, { next, ticket, changes }: Play, hand: HandId, text: string): Result<Command> {
+/** An option named in the words of a sheet is the option at that place of the main text. */
+function optionNumber(point: Point, text: string): string {
+  if (point.kind !== 'choice' || text.trim() === '') return text;
+  const said = text.trim().toLowerCase();
+  const meant = point.options.flatMap((option, at) => (option.text.toLowerCase().startsWith(said) ? [at + 1] : []));
+  const exact = point.options.findIndex((option) => option.text.toLowerCase() === said) + 1;
+  return exact > 0 ? String(exact) : meant.length === 1 ? String(meant[0]) : text;
+}
+
+function answer(app: App, { next, ticket, changes, sheet }: Play, hand: HandId, text: string): Result<Command> {
   switch (next.want) {
     case 'opening':
       return ok({ do: 'open', hand });
@@ -101,7 +114,14 @@ function answer(app: App, { next, ticket, changes }: Play, hand: HandId, text: s
       if (next.point.kind === 'timed' && !app.paper && !next.clock && text.trim() === '')
         return ok({ do: 'start clock', hand, ...at });
       const folded = isFolded(app) ? { folded: true as const } : {};
-      const check = { do: 'check', hand, ...at, place: next.place, typed: text, ...folded } as const;
+      const check = {
+        do: 'check',
+        hand,
+        ...at,
+        place: next.place,
+        typed: sheet === undefined ? text : optionNumber(next.point, text),
+        ...folded,
+      } as const;
       if (next.point.kind !== 'hold point' || text.trim() === '') return ok(check);
       const witness = findHand(app.room, text);
       return witness.ok ? ok({ ...check, typed: '', witness: witness.value.id }) : witness;

@@ -4,13 +4,13 @@ import type { Result } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
-import { releaseOfText } from '../bundle/room.ts';
+import { releaseOf, releaseOfText } from '../bundle/room.ts';
 import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
 import type { Difference } from '../procedure/difference.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';
-import type { Attempted, RoomLedger } from './room-ledger.ts';
+import type { Attempted, Playing, RoomLedger } from './room-ledger.ts';
 import { pinAsked, signFirst, signWith } from './sign.ts';
 
 /**
@@ -33,7 +33,12 @@ export function performer(
         const { play } = app();
         const playing = play ? await ledger.playing(play.ticket) : null;
         return [
-          { news: 'seen', room: ledger.room(), bundles: await seen(), playing: playing?.ok ? playing.value : null },
+          {
+            news: 'seen',
+            room: ledger.room(),
+            bundles: await seen(),
+            playing: playing?.ok ? await inTongue(playing.value) : null,
+          },
         ];
       }
       case 'attempt': {
@@ -57,7 +62,13 @@ export function performer(
         const found = await ledger.playing(effect.ticket);
         return [
           found.ok
-            ? { news: 'taken', room: ledger.room(), playing: found.value, bundles: await seen(), changes: [] }
+            ? {
+                news: 'taken',
+                room: ledger.room(),
+                playing: await inTongue(found.value),
+                bundles: await seen(),
+                changes: [],
+              }
             : { news: 'refused', refusal: found.error },
         ];
       }
@@ -80,11 +91,31 @@ export function performer(
       : outcome(command, done);
   }
 
+  async function taken(attempted: Attempted): Promise<News> {
+    const news = await asTaken(ledger, attempted);
+    return news.news === 'taken' ? { ...news, playing: await inTongue(news.playing) } : news;
+  }
+
+  /** The procedure in the words of the hand at the machine, where they were released with it. */
+  async function inTongue(playing: Playing): Promise<Playing> {
+    const { hand } = app();
+    const language = hand === null ? undefined : ledger.room().hands.get(hand)?.language;
+    const sheet = releaseOf(ledger.room(), playing.bundle)?.sheets.find((each) => each.language === language);
+    const words = sheet && (await ledger.procedure(sheet.understood));
+    return sheet && words?.ok ? { ...playing, procedure: words.value, sheet: sheet.digest } : playing;
+  }
+
   async function outcome(command: Command, done: Result<Attempted>): Promise<News> {
     const isTaking = (command.do === 'open' || command.do === 'resume') && app().play === null;
-    if (isTaking) return done.ok ? asTaken(ledger, done.value) : { news: 'refused', refusal: done.error };
+    if (isTaking) return done.ok ? taken(done.value) : { news: 'refused', refusal: done.error };
     return done.ok
-      ? { news: 'done', command, ...done.value, bundles: await seen() }
+      ? {
+          news: 'done',
+          command,
+          ...done.value,
+          playing: done.value.playing && (await inTongue(done.value.playing)),
+          bundles: await seen(),
+        }
       : { news: 'refused', refusal: done.error, command };
   }
 }

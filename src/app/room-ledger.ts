@@ -22,6 +22,8 @@ import { keptProcedure } from './understood.ts';
 export interface Playing {
   readonly bundle: Bundle;
   readonly procedure: Procedure;
+  /** The sheet whose words the procedure is in, where it is not its main text. */
+  readonly sheet?: Digest;
 }
 
 export interface Attempted {

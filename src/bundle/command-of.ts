@@ -13,9 +13,12 @@ function saidBy(entry: Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>):
   const { hand } = entry;
   switch (entry.kind) {
     case 'enrolled': {
-      const { hand: who, name, role, badge } = entry.body;
-      return { do: 'enrol', hand, who, name, role, ...(badge === undefined ? {} : { badge }) };
+      const { hand: who, name, role, badge, language } = entry.body;
+      const more = { ...(badge === undefined ? {} : { badge }), ...(language === undefined ? {} : { language }) };
+      return { do: 'enrol', hand, who, name, role, ...more };
     }
+    case 'reads':
+      return { do: 'set language', hand, who: entry.body.hand, language: entry.body.language };
     case 'keyed':
       return { do: 'take key', hand, key: entry.body.key };
     case 'retired':
@@ -26,8 +29,8 @@ function saidBy(entry: Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>):
         ...(entry.body.reason === undefined ? {} : { reason: entry.body.reason }),
       };
     case 'released': {
-      const { revision: _, signed: __, alone, author, ...rest } = entry.body;
-      const by = author === undefined ? {} : { author };
+      const { revision: _, signed: __, alone, author, sheets, ...rest } = entry.body;
+      const by = { ...(author === undefined ? {} : { author }), ...(sheets === undefined ? {} : { sheets }) };
       return { do: 'release', hand, supervisors: alone ? 'one' : 'several', ...by, ...rest };
     }
     case 'withdrawn': {
@@ -57,8 +60,8 @@ function saidBy(entry: Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>):
     case 'changes-read':
       return { do: 'read changes', hand, change: entry.body.change ?? 1, of: entry.body.of ?? 1 };
     case 'caution-read': {
-      const { set, step, caution } = entry.body;
-      return { do: 'read caution', hand, set, step, caution };
+      const { set, step, caution, sheet } = entry.body;
+      return { do: 'read caution', hand, set, step, caution, ...(sheet ? { sheet } : {}) };
     }
     case 'helped': {
       const { set, step, by } = entry.body;
@@ -73,8 +76,8 @@ function saidBy(entry: Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>):
       return { do: 'start clock', hand, set, step, point };
     }
     case 'checked': {
-      const { set, step, point, place, typed, witness, folded } = entry.body;
-      const seen = { ...(witness ? { witness } : {}), ...(folded ? { folded } : {}) };
+      const { set, step, point, place, typed, witness, folded, sheet } = entry.body;
+      const seen = { ...(witness ? { witness } : {}), ...(folded ? { folded } : {}), ...(sheet ? { sheet } : {}) };
       return { do: 'check', hand, set, step, point, place, typed, ...seen };
     }
     case 'struck':

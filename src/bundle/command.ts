@@ -1,9 +1,11 @@
 import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
+import type { Language } from '../base/language.ts';
 import type { SetNumber } from './bundle.ts';
 import type { Paper, Role } from './entries.ts';
 import type { FromPaper } from './from-paper.ts';
 import type { Meaning } from './meaning.ts';
 import type { SealedPin } from './pin.ts';
+import type { ReleasedSheet } from './room.ts';
 
 /** What somebody asks for. `hand` is who acts; `decide` says whether it may happen and what then has happened. */
 export type Command = {
@@ -16,7 +18,15 @@ export type Command = {
 export type Supervisors = 'several' | 'one';
 
 export type RoomCommand =
-  | { readonly do: 'enrol'; readonly who: HandId; readonly name: string; readonly role: Role; readonly badge?: string }
+  | {
+      readonly do: 'enrol';
+      readonly who: HandId;
+      readonly name: string;
+      readonly role: Role;
+      readonly badge?: string;
+      readonly language?: Language;
+    }
+  | { readonly do: 'set language'; readonly who: HandId; readonly language: Language }
   /** From here on the station signs with this key (a C2SP verifier key). */
   | { readonly do: 'take key'; readonly key: string }
   | { readonly do: 'retire'; readonly who: HandId; readonly reason?: string }
@@ -31,6 +41,7 @@ export type RoomCommand =
       readonly digest: Digest;
       readonly understood: Digest;
       readonly pictures: readonly { readonly address: string; readonly digest: Digest }[];
+      readonly sheets?: readonly ReleasedSheet[];
     }
   | { readonly do: 'withdraw'; readonly procedure: ProcedureId; readonly revision: string; readonly reason: string }
   | {
@@ -55,7 +66,7 @@ export type BundleCommand =
   | { readonly do: 'hand over'; readonly to: HandId }
   /** One of the changes is read: `change` counts from 1, and there are `of` of them. */
   | { readonly do: 'read changes'; readonly change: number; readonly of: number }
-  | ({ readonly do: 'read caution'; readonly caution: number } & AtStep)
+  | ({ readonly do: 'read caution'; readonly caution: number; readonly sheet?: Digest } & AtStep)
   /** `by` stands by at this step, for which the hand has not the skill. */
   | ({ readonly do: 'help'; readonly by: HandId } & AtStep)
   | ({ readonly do: 'start clock' } & AtPoint)
@@ -70,6 +81,8 @@ export type BundleCommand =
       readonly typed: string;
       readonly witness?: HandId;
       readonly folded?: true;
+      /** The text in the hand's own language that was on the screen. */
+      readonly sheet?: Digest;
     } & AtPoint)
   /** Is finished on its own revision, although that is no longer in use. */
   | { readonly do: 'keep on' }

@@ -1,4 +1,4 @@
-import type { HandId } from '../base/brand.ts';
+import type { Digest, HandId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { barred, notOpened } from './barred.ts';
 import { type Bundle, isGood, liveCheck, pointKey, workedOn } from './bundle.ts';
@@ -7,7 +7,7 @@ import type { EntryDraft } from './entries.ts';
 import { whyNotFolded } from './folding.ts';
 import { judgeAnswer } from './judge-answer.ts';
 import { type Next, next, type WantedPoint } from './next.ts';
-import { nameOf } from './room.ts';
+import { nameOf, releaseOf } from './room.ts';
 import { stepsFrom } from './route.ts';
 import { actor, type BundleSituation, record, workers } from './situation.ts';
 import { helpers, levelOf, levelWords } from './skill.ts';
@@ -35,9 +35,13 @@ export function decideAtPoint(
     return refuse('help-first', `This step takes somebody beside you who does it alone: name who helps first.`);
   if (command.do === 'read caution') {
     const { set, step, caution } = command;
+    const read = sheetOf(situation, command.sheet);
+    if (!read.ok) return read;
     if (wanted.want !== 'caution' || wanted.at.step.id !== step || wanted.at.set !== set || wanted.number !== caution)
       return refuse('not-next', 'That caution is not the one to be read now: look at the screen again.');
-    return record(situation, hand, [{ kind: 'caution-read', body: { ticket, set, step, caution, digest } }]);
+    return record(situation, hand, [
+      { kind: 'caution-read', body: { ticket, set, step, caution, digest, ...read.value } },
+    ]);
   }
   if (wanted.want === 'caution') return refuse('caution-first', `Read the ${wanted.caution.word} of this step first.`);
   if (wanted.want !== 'point') return refuse('nothing-left', 'Every point is done: count the sets and finish.');
@@ -60,6 +64,8 @@ export function decideAtPoint(
   if (!second.ok) return second;
   const judged = judgeAnswer(situation, wanted, command.typed);
   if (!judged.ok) return judged;
+  const shown = sheetOf(situation, command.sheet);
+  if (!shown.ok) return shown;
   const setBack = wanted.clock?.setBack ? { clockWasSetBack: true as const } : {};
   const body = {
     ticket,
@@ -72,8 +78,17 @@ export function decideAtPoint(
     ...folded,
     ...setBack,
     digest,
+    ...shown.value,
   };
   return record(situation, hand, [{ kind: 'checked', body }]);
+}
+
+/** The sheet that was on the screen, when it was released with the bundle's text. */
+function sheetOf({ room, bundle }: BundleSituation, sheet: Digest | undefined): Result<{ readonly sheet?: Digest }> {
+  if (sheet === undefined) return ok({});
+  return releaseOf(room, bundle)?.sheets.some(({ digest }) => digest === sheet)
+    ? ok({ sheet })
+    : refuse('sheet-unknown', 'That sheet was not released with this text: take the bundle up again.');
 }
 
 function helped(

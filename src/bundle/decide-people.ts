@@ -6,7 +6,10 @@ import { keeper } from './keeper.ts';
 import { actor, record, type Situation } from './situation.ts';
 import { levels, levelWords } from './skill.ts';
 
-export type PeopleCommand = Extract<RoomCommand, { readonly do: 'set pin' | 'fail pin' | 'set skill' }>;
+export type PeopleCommand = Extract<
+  RoomCommand,
+  { readonly do: 'set pin' | 'fail pin' | 'set skill' | 'set language' }
+>;
 
 const LONGEST_SKILL = 80;
 
@@ -46,6 +49,12 @@ export function decidePeople(
       if (level === undefined)
         return refuse('skill-level', `A level is ${levels.map((each) => `${each} ${levelWords[each]}`).join(', ')}.`);
       return record(situation, hand, [{ kind: 'skilled', body: { hand: who, skill, level } }]);
+    }
+    case 'set language': {
+      // What somebody reads is theirs to say, or a supervisor's.
+      const by = hand === who ? person : keeper(room, hand);
+      if (!by.ok) return by;
+      return record(situation, hand, [{ kind: 'reads', body: { hand: who, language: command.language } }]);
     }
     case 'fail pin':
       return record(situation, hand, [{ kind: 'pin-failed', body: { hand: who, for: command.for } }]);

@@ -6,7 +6,7 @@ import type { PeopleCommand } from './decide-people.ts';
 import { type EntryDraft, THE_ROOM } from './entries.ts';
 import { keeper } from './keeper.ts';
 import { revisionAfter } from './revision-after.ts';
-import { currentRelease, type Hand, nameOf, type Room, releasesOf } from './room.ts';
+import { currentRelease, type Hand, nameOf, type ReleasedSheet, type Room, releasesOf } from './room.ts';
 import { sameName } from './same-name.ts';
 import { actor, record, type Situation, workers } from './situation.ts';
 
@@ -29,7 +29,16 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
       const taken = takenBy(room, command);
       if (taken) return refuse('hand-taken', `${taken}: choose another name, id or badge.`);
       return record(situation, hand, [
-        { kind: 'enrolled', body: { hand: who, name, role, ...(badge ? { badge } : {}) } },
+        {
+          kind: 'enrolled',
+          body: {
+            hand: who,
+            name,
+            role,
+            ...(badge ? { badge } : {}),
+            ...(command.language ? { language: command.language } : {}),
+          },
+        },
       ]);
     }
     case 'retire': {
@@ -50,7 +59,7 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
     case 'release': {
       const who = actor(room, hand, ['supervisor']);
       if (!who.ok) return who;
-      const { procedure, title, author, supervisors, digest, understood, pictures } = command;
+      const { procedure, title, author, supervisors, digest, understood, pictures, sheets = [] } = command;
       if (!title.trim())
         return refuse('title-missing', `${procedure} has no title: write one at the head of its file.`);
       if (author !== undefined && !room.hands.has(author))
@@ -65,7 +74,7 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
           `${nameOf(room, hand)} wrote ${procedure}: let another supervisor read and release it. A room with one supervisor says so in walkfoot.yaml, \`supervisors: one\`.`,
         );
       const current = currentRelease(room, procedure);
-      if (current?.digest === digest && samePictures(current.pictures, pictures))
+      if (current?.digest === digest && samePictures(current.pictures, pictures) && sameSheets(current.sheets, sheets))
         return refuse(
           'release-same',
           `${procedure} revision ${current.revision} is this very text: change the file before releasing again.`,
@@ -83,6 +92,7 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
             understood,
             title,
             pictures,
+            ...(sheets.length > 0 ? { sheets } : {}),
           },
         },
       ]);
@@ -162,6 +172,9 @@ function takenBy(
   }
   return undefined;
 }
+
+const sameSheets = (a: readonly ReleasedSheet[], b: readonly ReleasedSheet[]): boolean =>
+  a.length === b.length && a.every((each, i) => each.digest === b[i]?.digest && each.language === b[i]?.language);
 
 type Pictures = readonly { readonly address: string; readonly digest: string }[];
 

@@ -39,6 +39,7 @@ function unsigned(situation: Situation, command: Command): Result<readonly Entry
     case 'set pin':
     case 'fail pin':
     case 'set skill':
+    case 'set language':
       return decidePeople(situation, command);
     default:
   }

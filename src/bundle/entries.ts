@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import type { Digest, HandId, PointId, ProcedureId, StepId, TicketId } from '../base/brand.ts';
+import { languages } from '../base/language.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { meanings } from './meaning.ts';
 import { levels } from './skill.ts';
@@ -68,7 +69,16 @@ export type Settling = Frozen<z.infer<typeof settling>>;
 
 /** The shape of each kind of entry's body: what happened, in the past tense. */
 const bodies = {
-  enrolled: z.strictObject({ hand, name: words, role: z.enum(roles), badge: z.optional(words), signed }),
+  enrolled: z.strictObject({
+    hand,
+    name: words,
+    role: z.enum(roles),
+    badge: z.optional(words),
+    language: z.optional(z.enum(languages)),
+    signed,
+  }),
+  /** The language a hand reads from here on, where there are words in it. */
+  reads: z.strictObject({ hand, language: z.enum(languages) }),
   /** The key this station signs with from here on, as a C2SP verifier key. */
   keyed: z.strictObject({ key: words, signed }),
   retired: z.strictObject({ hand, reason: z.optional(words), signed }),
@@ -91,6 +101,8 @@ const bodies = {
     understood: digest,
     title: words,
     pictures: z.array(z.strictObject({ address: words, digest })),
+    /** The same procedure in other languages: each text, and the procedure with its words put in. */
+    sheets: z.optional(z.array(z.strictObject({ language: z.enum(languages), digest, understood: digest }))),
     signed,
   }),
   withdrawn: z.strictObject({ procedure, revision: words, reason: words, signed }),
@@ -107,7 +119,15 @@ const bodies = {
     understood: digest,
     changedFrom: z.optional(digest),
   }),
-  'caution-read': z.strictObject({ ...inBundle, set, step, caution: z.int().check(z.positive()), digest }),
+  /** `sheet`: the text in the hand's own language that was on the screen. */
+  'caution-read': z.strictObject({
+    ...inBundle,
+    set,
+    step,
+    caution: z.int().check(z.positive()),
+    digest,
+    sheet: z.optional(digest),
+  }),
   /** Who stood by at a step that asks for a skill the sewer does not have alone. */
   helped: z.strictObject({ ...inBundle, set, step, by: hand }),
   /** `change`: which of the changes was read, of how many; neither where there was only one to read. */
@@ -140,6 +160,8 @@ const bodies = {
     /** The station's clock was set back while this point was timed: the time is a lower bound. */
     clockWasSetBack: z.optional(z.literal(true)),
     digest,
+    /** The text in the hand's own language that was on the screen. */
+    sheet: z.optional(digest),
     signed,
   }),
   struck: z.strictObject({ ...inBundle, entry: count, reason: words, signed }),

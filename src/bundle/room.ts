@@ -1,5 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId, ProcedureId, StepId } from '../base/brand.ts';
+import type { Language } from '../base/language.ts';
 import type { RecordedEntry, Role } from './entries.ts';
 import type { KnownPin, WrongTries } from './pin.ts';
 import { type Skills, skillKey } from './skill.ts';
@@ -11,6 +12,16 @@ export interface Hand {
   /** What the hand's badge reads as when scanned. */
   readonly badge: string | null;
   readonly retired: boolean;
+  readonly language: Language;
+}
+
+/** A procedure in another language, as it was released with its main text. */
+export interface ReleasedSheet {
+  readonly language: Language;
+  /** Of the text. */
+  readonly digest: Digest;
+  /** Of the procedure with the sheet's words put in. */
+  readonly understood: Digest;
 }
 
 export interface Release {
@@ -21,6 +32,7 @@ export interface Release {
   readonly understood: Digest;
   readonly title: string;
   readonly pictures: readonly { readonly address: string; readonly digest: Digest }[];
+  readonly sheets: readonly ReleasedSheet[];
   readonly author?: HandId;
   readonly by: HandId;
   readonly at: string;
@@ -63,6 +75,7 @@ export const emptyRoom: Room = {
 export const roomKinds = [
   'keyed',
   'enrolled',
+  'reads',
   'retired',
   'pin-set',
   'pin-failed',
@@ -88,8 +101,13 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
   if (!isAboutRoom(entry)) return room;
   switch (entry.kind) {
     case 'enrolled': {
-      const { hand, name, role, badge } = entry.body;
-      return { ...room, hands: put(room.hands, hand, { id: hand, name, role, badge: badge ?? null, retired: false }) };
+      const { hand, name, role, badge, language = 'en' } = entry.body;
+      const known = { id: hand, name, role, badge: badge ?? null, retired: false, language };
+      return { ...room, hands: put(room.hands, hand, known) };
+    }
+    case 'reads': {
+      const hand = room.hands.get(entry.body.hand);
+      return hand ? { ...room, hands: put(room.hands, hand.id, { ...hand, language: entry.body.language }) } : room;
     }
     case 'keyed':
       return { ...room, keys: [...room.keys, entry.body.key] };
@@ -115,11 +133,12 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
       return { ...room, skills: put(room.skills, hand, known) };
     }
     case 'released': {
-      const { procedure, author, signed: _, alone: __, ...rest } = entry.body;
+      const { procedure, author, sheets = [], signed: _, alone: __, ...rest } = entry.body;
       const release: Release = {
         procedure,
         ...(author === undefined ? {} : { author }),
         ...rest,
+        sheets,
         by: entry.hand,
         at: entry.at,
         withdrawn: false,
@@ -166,6 +185,13 @@ export function currentRelease(room: Room, procedure: ProcedureId): Release | un
   const newest = releasesOf(room, procedure).at(-1);
   return newest?.withdrawn ? undefined : newest;
 }
+
+/** The release a bundle was opened with; undefined before that. */
+export const releaseOf = (
+  room: Room,
+  { procedure, text }: { readonly procedure: ProcedureId; readonly text: { readonly revision: string } | null },
+): Release | undefined =>
+  text ? releasesOf(room, procedure).find(({ revision }) => revision === text.revision) : undefined;
 
 /** The newest release of exactly this text. */
 export const releaseOfText = (room: Room, digest: Digest): Release | undefined =>

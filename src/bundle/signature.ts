@@ -59,6 +59,7 @@ export function signatureFor(
         ? { hand, meaning: 'signed on' }
         : undefined;
     case 'fail pin':
+    case 'set language':
     case 'make ticket':
     case 'check gauge':
     case 'open':

@@ -1,4 +1,5 @@
 import { Option } from 'commander';
+import { languages } from '../base/language.ts';
 import { type CommandLine, declared } from './command-line.ts';
 
 /** The people of the room. */
@@ -22,6 +23,7 @@ export function declarePeople(given: CommandLine): void {
     )
     .option('--id <id>', 'their id in the ledger (default: the next of their role)')
     .option('--badge <code>', 'what their badge scans as')
+    .addOption(new Option('--language <tag>', 'what they read').choices(languages))
     .option('--hand <name>', 'who adds them')
     .action(does(async (name, options) => (await import('../commands/hand.ts')).addHand(name, options, io)));
 
@@ -43,6 +45,16 @@ export function declarePeople(given: CommandLine): void {
       does(async (name, skill, level, options) =>
         (await import('../commands/hand.ts')).setSkill(name, skill, level, options, io),
       ),
+    );
+
+  handVerb(
+    'language <name> <tag>',
+    `what a hand reads, from here on: ${languages.join(', ')}`,
+    'walkfoot hand language Tomas es --hand Vera',
+  )
+    .option('--hand <name>', 'the supervisor who enters it; without it, the hand alone')
+    .action(
+      does(async (name, tag, options) => (await import('../commands/hand.ts')).setLanguage(name, tag, options, io)),
     );
 
   handVerb('list', 'list everybody', 'walkfoot hand list --json')

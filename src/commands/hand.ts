@@ -1,5 +1,6 @@
 import { findHand } from '../app/find-hand.ts';
 import type { HandId } from '../base/brand.ts';
+import { type Language, languageNames, languages } from '../base/language.ts';
 import { ok, type Result } from '../base/result.ts';
 import { type Role, roles, THE_ROOM } from '../bundle/entries.ts';
 import type { Hand, Room } from '../bundle/room.ts';
@@ -13,6 +14,7 @@ interface AddOptions extends RoomOption {
   readonly role?: string;
   readonly id?: string;
   readonly badge?: string;
+  readonly language?: Language;
   readonly hand?: string;
 }
 
@@ -25,7 +27,13 @@ export function addHand(name: string, options: AddOptions, io: Io): Promise<Exit
     if (!by.ok) return cannot(io, by.error.message);
     const who = (options.id ?? nextId(role, [...ledger.room().hands.values()])) as HandId;
     const badge = options.badge ? { badge: options.badge } : {};
-    const done = await attemptSigned(ledger, null, { do: 'enrol', hand: by.value, who, name, role, ...badge }, io);
+    const language = options.language ? { language: options.language } : {};
+    const done = await attemptSigned(
+      ledger,
+      null,
+      { do: 'enrol', hand: by.value, who, name, role, ...badge, ...language },
+      io,
+    );
     if (!done.ok) return cannot(io, done.error.message);
     say(io, `${name} is ${who}, ${role}.`);
     if (role === 'supervisor') say(io, `Let ${name} choose a PIN before anybody else does: walkfoot hand pin ${who}`);
@@ -50,6 +58,32 @@ export function retireHand(name: string, options: RetireOptions, io: Io): Promis
     const done = await attemptSigned(ledger, null, command, io);
     if (!done.ok) return cannot(io, done.error.message);
     say(io, `${who.value.name} (${who.value.id}) is retired. What they recorded stays.`);
+    return 0;
+  });
+}
+
+/** Enters what a hand reads, from now on. */
+export function setLanguage(
+  name: string,
+  tag: string,
+  options: RoomOption & { readonly hand?: string },
+  io: Io,
+): Promise<ExitCode> {
+  return onLedger(options, io, async ({ ledger }) => {
+    const language = languages.find((each) => each.toLowerCase() === tag.toLowerCase());
+    if (!language) return cannot(io, `A language is ${languages.join(', ')}, not ${tag}.`);
+    const who = findHand(ledger.room(), name);
+    if (!who.ok) return cannot(io, who.error.message);
+    const by = options.hand === undefined ? ok(who.value.id) : whoActs(options.hand, ledger.room());
+    if (!by.ok) return cannot(io, by.error.message);
+    const done = await attemptSigned(
+      ledger,
+      null,
+      { do: 'set language', hand: by.value, who: who.value.id, language },
+      io,
+    );
+    if (!done.ok) return cannot(io, done.error.message);
+    say(io, `${who.value.name} reads ${languageNames[language]}.`);
     return 0;
   });
 }

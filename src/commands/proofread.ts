@@ -3,7 +3,7 @@ import { StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';
 import { findingsReport } from '../reports/findings.ts';
-import { findProcedure, listProcedures } from '../storage/procedure-files.ts';
+import { findProcedure, listTexts, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, sayJson } from './io.ts';
@@ -33,7 +33,7 @@ interface Printed {
 }
 
 function once(folder: string, named: readonly string[], { json }: ProofreadOptions, io: Io): Printed {
-  const asked = named.length > 0 ? named : listProcedures(folder);
+  const asked = named.length > 0 ? named : listTexts(folder);
   const paths: string[] = [];
   const unread = (message: string): Printed => ({ code: cannot(io, message), paths });
   if (asked.length === 0) return unread('There are no procedures here: name a file, or a room with --room.');
@@ -41,14 +41,21 @@ function once(folder: string, named: readonly string[], { json }: ProofreadOptio
   const findings: Finding[] = [];
   const silenced: Silenced[] = [];
   for (const each of asked) {
-    const draft = findProcedure(folder, each);
+    // What the room lists is in the room, whatever stands where the command was called.
+    const draft = named.length > 0 ? findProcedure(folder, each) : readProcedure(folder, each);
     if (!draft.ok) return unread(draft.error.message);
-    const { name, text, path } = draft.value;
-    paths.push(path);
-    texts.set(name, text);
-    const read = readDraft(folder, draft.value);
-    findings.push(...read.findings);
-    silenced.push(...read.silenced);
+    // Whoever names a main text means its sheets, too: a change of one is a change of all.
+    const beside = named.length > 0 ? sheetsOf(folder, draft.value).map(([, sheet]) => sheet) : [];
+    for (const file of [draft, ...beside]) {
+      if (!file.ok) return unread(file.error.message);
+      const { name, text, path } = file.value;
+      if (texts.has(name)) continue;
+      paths.push(path);
+      texts.set(name, text);
+      const read = readDraft(folder, file.value);
+      findings.push(...read.findings);
+      silenced.push(...read.silenced);
+    }
   }
   if (json) sayJson(io, [...findings, ...silenced.map(({ finding, reason }) => ({ ...finding, silenced: reason }))]);
   else io.out(findingsReport(findings, texts, undefined, silenced.length));

@@ -2,9 +2,11 @@ import type { Finding } from '../procedure/finding.ts';
 import type { Picture, Procedure } from '../procedure/procedure.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';
 import { proofread } from '../procedure/proofread.ts';
+import { readProcedure } from '../procedure/read-procedure.ts';
+import { compareSheet } from '../procedure/sheet.ts';
 import { nameInside } from '../storage/name-inside.ts';
 import { readPicture } from '../storage/picture-files.ts';
-import type { ProcedureFile } from '../storage/procedure-files.ts';
+import { mainTextOf, type ProcedureFile } from '../storage/procedure-files.ts';
 
 /** A draft as the program reads it, with what its text and its pictures leave to mend. */
 export interface Draft {
@@ -17,7 +19,8 @@ export interface Draft {
 /** Reads a draft. Pictures are looked for when it lies in the room, as they will be at its release. */
 export function readDraft(folder: string, file: ProcedureFile): Draft {
   const { procedure, findings, silenced } = proofread(file.text, file.name);
-  if (nameInside(folder, file.path) === undefined) return { procedure, findings, silenced };
+  const differs = asSheet(folder, file, procedure);
+  if (nameInside(folder, file.path) === undefined) return { procedure, findings: [...findings, ...differs], silenced };
   const pictures = procedure.steps.flatMap((step) => step.pictures);
   // Several steps show parts of one picture.
   const reads = new Map<string, ReturnType<typeof readPicture>>();
@@ -29,8 +32,20 @@ export function readDraft(folder: string, file: ProcedureFile): Draft {
   return {
     procedure,
     silenced,
-    findings: [...findings, ...missing].sort((a, b) => a.line - b.line || a.column - b.column),
+    findings: [...findings, ...differs, ...missing].sort((a, b) => a.line - b.line || a.column - b.column),
   };
+}
+
+/** What a sheet has otherwise than its main text; nothing for a main text. */
+function asSheet(folder: string, file: ProcedureFile, sheet: Procedure): readonly Finding[] {
+  const main = file.path === '' ? undefined : mainTextOf(folder, file);
+  if (!main) return [];
+  if (main.ok) return compareSheet(readProcedure(main.value.text, main.value.name).procedure, sheet, file.name);
+  const mend = 'Put the main text beside it, or give the file another name.';
+  const message = `A sheet in another language stands beside its main text, and there is none. ${main.error.message}`;
+  return [
+    { file: file.name, line: 1, column: 1, severity: 'error', rule: 'sheet-alone', message, found: file.name, mend },
+  ];
 }
 
 function findingOf({ name, text }: ProcedureFile, { line, address }: Picture, message: string): Finding {

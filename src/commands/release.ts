@@ -12,7 +12,7 @@ import { differences } from '../procedure/differences.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { differencesReport } from '../reports/changes-report.ts';
 import { findingsReport } from '../reports/findings.ts';
-import { findProcedure } from '../storage/procedure-files.ts';
+import { findProcedure, sheetsOf } from '../storage/procedure-files.ts';
 import { attemptSigned } from './attempt-signed.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
@@ -41,7 +41,9 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     const { procedure } = readDraft(room.folder, draft.value);
     const { id } = procedure;
     const current = currentRelease(ledger.room(), id);
-    const isNew = current?.digest !== draft.value.digest;
+    const sheets = sheetsOf(room.folder, draft.value).map(([, file]) => (file.ok ? file.value.digest : ''));
+    const inUse = current && [current.digest, ...current.sheets.map(({ digest }) => digest)];
+    const isNew = inUse?.join() !== [draft.value.digest, ...sheets].join();
     const changed = isNew ? await changedSince(store, ledger.room(), procedure) : [];
     if (isNew && !options.json && changed.length > 0)
       io.out(`${differencesReport(changed, widthFor(io)).join('\n')}\n\n`);
@@ -56,8 +58,8 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     );
     const isSame = released.outcome === 'refused' && released.refusal.rule === 'release-same' && fates.value.size > 0;
     if (isSame || released.outcome === 'released') {
-      const inUse = currentRelease(ledger.room(), id);
-      const reason = `${id} revision ${inUse?.revision} is released`;
+      const newest = currentRelease(ledger.room(), id);
+      const reason = `${id} revision ${newest?.revision} is released`;
       const decided = await decideFates(ledger, undecided(ledger, id), {
         fates: fates.value,
         hand: hand.value.id,
@@ -65,7 +67,7 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
       });
       if (!options.json && !isSame) say(io, releasedWords(open, id, hand.value.name));
       if (options.json)
-        sayJson(io, { procedure: id, revision: inUse?.revision, digest: inUse?.digest, changed, bundles: decided });
+        sayJson(io, { procedure: id, revision: newest?.revision, digest: newest?.digest, changed, bundles: decided });
       return saidFates(decided, options, io);
     }
     switch (released.outcome) {

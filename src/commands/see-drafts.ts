@@ -3,7 +3,7 @@ import type { RoomLedger } from '../app/room-ledger.ts';
 import type { Refusal } from '../base/result.ts';
 import { releasesOf } from '../bundle/room.ts';
 import { differences } from '../procedure/differences.ts';
-import { listProcedures, type ProcedureFile, readProcedure } from '../storage/procedure-files.ts';
+import { listProcedures, type ProcedureFile, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
 import { readDraft } from './read-draft.ts';
 
 /** The room's drafts as they stand on the disk now, each beside its newest revision. What cannot be read has a finding that says why. */
@@ -18,13 +18,17 @@ export async function seeDrafts(folder: string, ledger: RoomLedger): Promise<rea
 
 async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger): Promise<Draft> {
   const { procedure, findings } = readDraft(folder, file);
+  const beside = sheetsOf(folder, file).flatMap(([, sheet]) => (sheet.ok ? [sheet.value] : []));
+  const sheets = beside.flatMap((sheet) => readDraft(folder, sheet).findings);
+  const digests = beside.map(({ digest }) => digest);
   const release = releasesOf(ledger.room(), procedure.id).at(-1);
-  const isReleased = release?.digest === file.digest;
+  const inUse = release && [release.digest, ...release.sheets.map(({ digest }) => digest)];
+  const isReleased = inUse?.join() === [file.digest, ...digests].join();
   const before = release && !isReleased ? await ledger.procedure(release.understood) : undefined;
   return {
     file: file.name,
     procedure,
-    findings,
+    findings: [...findings, ...sheets],
     revision: release?.revision ?? null,
     withdrawn: release?.withdrawn ?? false,
     isReleased,

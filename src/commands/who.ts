@@ -35,7 +35,7 @@ export function who(ticket: string | undefined, options: WhoOptions, io: Io): Pr
     if (!there.ok) return cannot(io, there.error.message);
     if (question.ask === 'what a step said') {
       const { sayStepText } = await import('./say-step-text.ts');
-      return sayStepText(past, question.step, options, io);
+      return sayStepText(past, question.step, { ...options, store }, io);
     }
     const found = await answer(question, { past, store, io });
     if (!found.ok) return cannot(io, found.error.message);

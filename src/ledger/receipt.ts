@@ -181,7 +181,7 @@ function wrongHistory(since: Checkpoint, now: Checkpoint, grew: ReceiptText['gre
 
 function wrongTexts(listed: readonly Digest[], entries: readonly Entry[]): Wrong {
   const known = new Set<unknown>(listed);
-  const unlisted = entries.find(({ body }) => isText(body.digest) && !known.has(body.digest));
+  const unlisted = entries.find(({ body }) => textsIn(body).some((digest) => !known.has(digest)));
   if (unlisted)
     return refuse('receipt-text', `Entry ${unlisted.seq} was played from a text that the receipt does not list.`);
   const played = textsOf(entries);
@@ -194,6 +194,9 @@ function wrongTexts(listed: readonly Digest[], entries: readonly Entry[]): Wrong
 
 /** Every text that an entry names as the one it was played from, once, in order of the digits. */
 const textsOf = (entries: readonly Entry[]): readonly Digest[] =>
-  [...new Set(entries.map(({ body }) => body.digest).filter(isText))].sort();
+  [...new Set(entries.flatMap(({ body }) => textsIn(body)))].sort();
+
+/** The main text, and the sheet in another language that was on the screen. */
+const textsIn = ({ digest, sheet }: Entry['body']): readonly Digest[] => [digest, sheet].filter(isText);
 
 const isText = (digest: unknown): digest is Digest => typeof digest === 'string' && isDigest(digest);

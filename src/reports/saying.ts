@@ -1,5 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { StepId } from '../base/brand.ts';
+import { languageNames } from '../base/language.ts';
 import { many } from '../base/many.ts';
 import type { RecordedEntry, Settling } from '../bundle/entries.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
@@ -30,6 +31,8 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
       return nameOf(room, entry.body.by);
     case 'signed-on':
       return entry.body.after === 'lock' ? 'after the station had locked itself' : null;
+    case 'reads':
+      return `${nameOf(room, entry.body.hand)}: ${languageNames[entry.body.language]}`;
     case 'released':
       return `${entry.body.procedure} revision ${entry.body.revision}${entry.body.author === undefined ? '' : `, written by ${nameOf(room, entry.body.author)}`}${entry.body.alone ? ', the only supervisor' : ''}`;
     case 'withdrawn':

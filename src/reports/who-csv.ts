@@ -33,6 +33,7 @@ const columnsOf: readonly (keyof WhoRow)[] = [
   'waited',
   'lay',
   'clock',
+  'language',
   'doneAt',
   'typedBy',
   'folded',

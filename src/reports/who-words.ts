@@ -41,6 +41,7 @@ export function remarks(row: WhoRow): readonly string[] {
     before === null ? '' : `before: ${before}`,
     waited ? `waited ${duration(waited)}` : '',
     lay ? `lay ${duration(lay)}` : '',
+    row.language === null ? '' : `read in ${row.language}`,
     row.doneAt === null
       ? ''
       : `done at ${row.doneAt.slice(0, 16).replace('T', ' ')} on paper, typed in by ${row.typedBy}`,

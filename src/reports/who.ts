@@ -1,7 +1,7 @@
 import type { TicketId } from '../base/brand.ts';
 import { allChecks } from '../bundle/bundle.ts';
 import type { EntryKind, RecordedEntry } from '../bundle/entries.ts';
-import { nameOf } from '../bundle/room.ts';
+import { nameOf, releaseOf } from '../bundle/room.ts';
 import { type Past, stepsOf } from './past.ts';
 import { saying } from './saying.ts';
 import { meaningWords } from './signature-of.ts';
@@ -50,6 +50,8 @@ export interface WhoRow {
   readonly lay: number | null;
   /** What is to be known of the station's clock, where it was set back. */
   readonly clock: string | null;
+  /** The language it was read in, where that was a sheet and not the main text. */
+  readonly language: string | null;
   /** When it was done, as the paper says it was typed in from, and who typed it; null where it was recorded at once. */
   readonly doneAt: string | null;
   readonly typedBy: string | null;
@@ -95,6 +97,7 @@ export function whoRows(past: Past): readonly WhoRow[] {
       before: null,
       expires: null,
       clock: clockWords(entry),
+      language: languageOf(past, entry, ticket),
       ...paperOf(past, entry),
       folded: entry.kind === 'checked' && entry.body.folded === true,
     };
@@ -159,4 +162,11 @@ function clockWords({ body }: RecordedEntry): string | null {
 function paperOf({ room }: Past, { body }: RecordedEntry): Pick<WhoRow, 'doneAt' | 'typedBy'> {
   const paper = 'paper' in body ? body.paper : undefined;
   return { doneAt: paper?.doneAt ?? null, typedBy: paper ? nameOf(room, paper.by) : null };
+}
+
+function languageOf({ bundles, room }: Past, { body }: RecordedEntry, ticket: TicketId | null): string | null {
+  const sheet = 'sheet' in body ? body.sheet : undefined;
+  const bundle = ticket === null ? undefined : bundles.get(ticket);
+  const released = sheet && bundle && releaseOf(room, bundle)?.sheets.find(({ digest }) => digest === sheet);
+  return released ? released.language : null;
 }

@@ -36,7 +36,7 @@ export function draftRows(draft: Draft, shows: DraftLayer['shows'], width: numbe
     case 'findings':
       return draft.findings.length === 0
         ? wrapRow([said('Nothing to mend.', 'good')], width)
-        : draft.findings.flatMap((each) => finding(each, width));
+        : draft.findings.flatMap((each) => finding(each, draft, width));
     case 'reading':
       return draft.procedure.steps.flatMap((step) => reading(step, width));
     case 'changes':
@@ -53,9 +53,13 @@ const nothingChanged = ({ revision, isReleased }: Draft): string => {
     : `The file is not revision ${revision}, but nothing in it differs that is shown.`;
 };
 
-function finding({ line, severity, message, mend }: Finding, width: number): readonly Row[] {
+function finding({ file, line, severity, message, mend }: Finding, draft: Draft, width: number): readonly Row[] {
   return [
-    ...wrapRow([said(`line ${line}, ${severity}: `, 'strong'), said(message)], width, 2),
+    ...wrapRow(
+      [said(`${file === draft.file ? '' : `${file} `}line ${line}, ${severity}: `, 'strong'), said(message)],
+      width,
+      2,
+    ),
     ...wrapRow([said(`  ${mend}`)], width, 2),
   ];
 }

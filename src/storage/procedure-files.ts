@@ -1,6 +1,7 @@
-import { readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Digest, ProcedureId } from '../base/brand.ts';
+import { type Language, languages, sheetLanguage } from '../base/language.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { sameName } from '../bundle/same-name.ts';
 import { digestOf } from '../ledger/leaf.ts';
@@ -26,7 +27,11 @@ export interface ProcedureFile {
  * The room's drafts, `procedures/*.md` but for `README.md`, as names relative to the room in alphabetical order. Throws
  * `StoreTrouble` when the folder cannot be read.
  */
-export function listProcedures(room: string): readonly string[] {
+export const listProcedures = (room: string): readonly string[] =>
+  listTexts(room).filter((name) => sheetLanguage(name) === null);
+
+/** The same with the sheets in other languages, such as `procedures/LIN-2207.es.md`. */
+export function listTexts(room: string): readonly string[] {
   const folder = join(room, 'procedures');
   return inPlainWords(folder, () => readdirSync(folder, { withFileTypes: true }))
     .filter(({ name }) => name.endsWith('.md') && !name.startsWith('.') && name.toLowerCase() !== 'readme.md')
@@ -34,6 +39,20 @@ export function listProcedures(room: string): readonly string[] {
     .map(({ name }) => `procedures/${name}`)
     .sort();
 }
+
+/** The sheets beside a main text, in the order of the languages. What cannot be read is a refusal. */
+export const sheetsOf = (
+  room: string,
+  { path }: ProcedureFile,
+): readonly (readonly [Language, Result<ProcedureFile>])[] =>
+  languages.flatMap((language) => {
+    const beside = path.replace(/\.md$/i, `.${language}.md`);
+    return existsSync(beside) ? [[language, readProcedure(room, beside)] as const] : [];
+  });
+
+/** The main text that a sheet stands beside; undefined for what is no sheet. */
+export const mainTextOf = (room: string, { path }: ProcedureFile): Result<ProcedureFile> | undefined =>
+  sheetLanguage(path) === null ? undefined : readProcedure(room, path.replace(/\.[A-Za-z-]+\.md$/, '.md'));
 
 /**
  * Finds a procedure the way a person names it: a path (from where they stand, from the room, or from its `procedures/`),

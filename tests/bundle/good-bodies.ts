@@ -5,7 +5,8 @@ const at = { ...within, set: 1, step: 'sew' };
 
 /** One well-made body of each kind of entry. */
 export const goodBodies: Readonly<Record<string, object>> = {
-  enrolled: { hand: 'OP-02', name: 'Ines', role: 'sewer', badge: 'B2' },
+  enrolled: { hand: 'OP-02', name: 'Ines', role: 'sewer', badge: 'B2', language: 'es' },
+  reads: { hand: 'OP-02', language: 'es' },
   keyed: { key: 'SEW-1+0123abcd+AbCd', signed: true },
   retired: { hand: 'OP-02', signed: true },
   'pin-set': { hand: 'V-01', salt: 'ab'.repeat(16), hash: 'cd'.repeat(32), n: 16, r: 8, p: 1, signed: true },

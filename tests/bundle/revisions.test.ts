@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { HandId } from '../../src/base/brand.ts';
 import { isBehind } from '../../src/bundle/behind.ts';
 import type { Command } from '../../src/bundle/command.ts';
-import { finish, hold, open } from './deeds.ts';
+import { check, finish, hold, open } from './deeds.ts';
 import { given, upTo } from './story.ts';
 import { step, text, tick } from './texts.ts';
 import { digest, gone, ines, LIN, olaf, release, vera, type World, withText } from './world.ts';
@@ -63,4 +63,22 @@ test('a revision taken out of use leaves its bundles to be decided of', () => {
   expect(behind(none.world)).toBe(true);
   none.when(keepOn()).leaves(['kept-on', { revision: 'A', current: null }]);
   expect(behind(given(none.world, keepOn(), release('b')).world)).toBe(true);
+});
+
+test('a sheet that was on the screen is named, when it was released with the text', () => {
+  const sheets = [{ language: 'es', digest: digest('e'), understood: digest('f') }] as const;
+  const spanish = given(
+    withText(given(plain).world, 'b', text([step('mark', [tick('marked well')])])),
+    { ...release('b'), sheets },
+    open,
+  );
+  const shown = (sheet: string): Command => ({ ...check('mark', 'marked well', 1), sheet: digest(sheet) }) as Command;
+  spanish.when(shown('e')).leaves(['checked', { digest: digest('b'), sheet: digest('e') }]);
+  spanish.when(shown('c')).refused('sheet-unknown');
+  given(twoTexts, { ...release('b'), sheets })
+    .when({ ...release('b'), sheets })
+    .refused('release-same');
+  given(twoTexts, { ...release('b'), sheets })
+    .when(release('b'))
+    .leaves(['released', { revision: 'C' }]);
 });

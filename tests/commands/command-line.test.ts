@@ -43,6 +43,7 @@ const commands = [
   'hand add',
   'hand pin',
   'hand skill',
+  'hand language',
   'hand list',
   'hand retire',
   'who',

@@ -169,9 +169,9 @@ describe('the folder', () => {
     expect(printed).toContain('invented');
   });
 
-  test('holds the four procedures and every picture they show', () => {
+  test('holds the four procedures, one of them in Spanish too, and every picture they show', () => {
     const names = readdirSync(join(folder, 'procedures')).filter((name) => name !== 'README.md');
-    expect(names.sort()).toEqual(['CUS-0412.md', 'CUT-0100.md', 'HOD-0931.md', 'LIN-2207.md']);
+    expect(names.sort()).toEqual(['CUS-0412.md', 'CUT-0100.md', 'HOD-0931.md', 'LIN-2207.es.md', 'LIN-2207.md']);
     for (const name of names) {
       const { procedure } = readProcedure(readFileSync(join(folder, 'procedures', name), 'utf8'), name);
       const release = room.ledger.room().releases.get(procedure.id)?.at(-1);

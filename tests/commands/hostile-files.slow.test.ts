@@ -25,7 +25,7 @@ function walkfoot(...args: readonly string[]) {
 }
 
 const headed = (body: string, front = ''): string =>
-  `---\nprocedure: HUGE\ntitle: Huge\n${front}---\n\n## Sew\n\n${body}\n`;
+  `---\nprocedure: HUGE\ntitle: Huge\nauthor: Ines\n${front}---\n\n## Sew\n\n${body}\n`;
 const bomb = [...'bcdefghij'].map(
   (name, at) => `${name}: &${name} [${Array(9).fill(`*${'abcdefghi'[at]}`).join(', ')}]`,
 );

@@ -108,7 +108,8 @@ test.each(['', '- Needs skill: binding\n\n'])('a rehearsal shows what an expert 
 test('a release keeps the text, its pictures and how it was understood, and the old revision stays as it was', async () => {
   const file = join(room.folder, 'procedures/LIN-2207.md');
   const old = readFileSync(file, 'utf8');
-  writeFileSync(file, old.replace('(27 +2/-0)', '(27 +1.5/-0)'));
+  for (const path of [file, join(room.folder, 'procedures/LIN-2207.es.md')])
+    writeFileSync(path, readFileSync(path, 'utf8').replace('(27 +2/-0)', '(27 +1.5/-0)'));
   const { revision, digest } = json<{ revision: string; digest: Digest }>(
     'release',
     'LIN-2207',

@@ -100,8 +100,8 @@ test('a draft is marked as one; with errors it is not printed; the text in use i
 
 test('a bundle’s sheet is of the text it was opened on, and goes on where it stands', () => {
   const file = here('procedures/LIN-2207.md');
-  const text = readFileSync(file, 'utf8');
-  writeFileSync(file, text.replace('(27 +2/-0)', '(27 +1.5/-0)'));
+  for (const path of [file, here('procedures/LIN-2207.es.md')])
+    writeFileSync(path, readFileSync(path, 'utf8').replace('(27 +2/-0)', '(27 +1.5/-0)'));
   expect(walkfoot('release', 'LIN-2207', '--open-bundles', 'finish', '--hand', 'Vera').code).toBe(0);
   expect(walkfoot('sheet', 'B-1041').code).toBe(0);
   expect(read('B-1041.html')).toContain('revision C');

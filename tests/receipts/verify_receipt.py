@@ -115,9 +115,9 @@ def check(receipt, key):
         leaf = sha256(b"\0", text[6:].encode())
         path = [unbase64(one) for one in path]
         need(seq < size and root_of(seq, size, leaf, path) == root, name + "does not lead to the checkpoint")
-        digest = entry["body"].get("digest")
-        if isinstance(digest, str) and re.fullmatch("[0-9a-f]{64}", digest):
-            played.add(digest)
+        for digest in (entry["body"].get("digest"), entry["body"].get("sheet")):
+            if isinstance(digest, str) and re.fullmatch("[0-9a-f]{64}", digest):
+                played.add(digest)
     need(texts == sorted(played), "the list of texts is wrong")
     open_note("the receipt", receipt, key)
     return "%d entries of %s, in a ledger of %d entries of %s" % (len(listed), ticket, size, origin)

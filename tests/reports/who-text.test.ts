@@ -30,6 +30,7 @@ const checked: WhoRow = {
   waited: 0,
   lay: 0,
   clock: null,
+  language: null,
   doneAt: null,
   typedBy: null,
   folded: false,

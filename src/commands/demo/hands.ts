@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { HandId } from '../../base/brand.ts';
+import type { Language } from '../../base/language.ts';
 import { type Role, THE_ROOM } from '../../bundle/entries.ts';
 import type { Level } from '../../bundle/skill.ts';
 import { SALT_BYTES, sealPin } from '../../ledger/scrypt-pin.ts';
@@ -15,10 +16,18 @@ const ruth = 'AU-1' as HandId;
 
 /** The invented people of the practice room; the room itself takes in the first, who takes in the others. */
 export async function enrolHands(stage: Stage): Promise<void> {
-  for (const { who, name, role } of people) {
+  for (const { who, name, role, language } of people) {
     // Their badges say in the list of hands what they are.
     const badge = `INVENTED-${who}`;
-    await happens(stage, null, { do: 'enrol', hand: who === vera ? THE_ROOM : vera, who, name, role, badge });
+    await happens(stage, null, {
+      do: 'enrol',
+      hand: who === vera ? THE_ROOM : vera,
+      who,
+      name,
+      role,
+      badge,
+      ...(language ? { language } : {}),
+    });
     stage.time.pass(45);
     const pin = practicePins.get(who);
     if (pin === undefined) continue;
@@ -53,12 +62,17 @@ const practicePins: ReadonlyMap<HandId, string> = new Map([
   [henk, '4692'],
 ]);
 
-const people: readonly { readonly who: HandId; readonly name: string; readonly role: Role }[] = [
+const people: readonly {
+  readonly who: HandId;
+  readonly name: string;
+  readonly role: Role;
+  readonly language?: Language;
+}[] = [
   { who: vera, name: 'Vera', role: 'supervisor' },
   { who: henk, name: 'Henk', role: 'supervisor' },
   { who: piet, name: 'Piet', role: 'sewer' },
   { who: ines, name: 'Ines', role: 'sewer' },
-  { who: tomas, name: 'Tomas', role: 'sewer' },
+  { who: tomas, name: 'Tomas', role: 'sewer', language: 'es' },
   { who: maj, name: 'Maj', role: 'sewer' },
   { who: ruth, name: 'Ruth', role: 'auditor' },
 ];

@@ -82,9 +82,10 @@ async function fill(folder: string, clock: Clock): Promise<PracticeRoom> {
  */
 async function writeDown(told: LedgerStore, releases: readonly Release[], store: LedgerStore): Promise<number> {
   const digests = new Set(
-    releases.flatMap(({ digest, understood, pictures }) => [
+    releases.flatMap(({ digest, understood, pictures, sheets }) => [
       digest,
       understood,
+      ...sheets.flatMap((sheet) => [sheet.digest, sheet.understood]),
       ...pictures.map((each) => each.digest),
     ]),
   );

@@ -1,3 +1,4 @@
+import { sheetLanguage } from '../../base/language.ts';
 import en from './words/en.json' with { type: 'json' };
 import es from './words/es.json' with { type: 'json' };
 import hazards from './words/hazards.json' with { type: 'json' };
@@ -59,7 +60,7 @@ export interface Hazard {
 
 /** The language of a file by its name: `LIN-2207.es.md` is Spanish, `LIN-2207.md` English. Others have no lists here, and are read as English. */
 export function languageOf(file: string): Language {
-  return /\.es\.md$/i.test(file) ? 'es' : 'en';
+  return sheetLanguage(file) === 'es' ? 'es' : 'en';
 }
 
 /** The words of a language, made ready once. */
