@@ -7,18 +7,20 @@ const root = resolve(import.meta.dirname, '../src');
 /** Which folders a folder may import from, beside itself. */
 const arrows: Readonly<Record<string, readonly string[]>> = {
   base: [],
+  words: ['base'],
   measure: ['base'],
   procedure: ['measure', 'base'],
   bundle: ['procedure', 'measure', 'base'],
   ledger: ['base'],
-  app: ['bundle', 'procedure', 'ledger', 'measure', 'base'],
-  keys: ['app (types)', 'base'],
+  app: ['words', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
+  keys: ['app (types)', 'words (types)', 'base'],
   terminal: ['keys', 'base'],
   widgets: ['keys', 'base'],
-  screens: ['app', 'keys', 'widgets', 'terminal', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
+  screens: ['words (types)', 'app', 'keys', 'widgets', 'terminal', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
   reports: ['app', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
   storage: ['ledger', 'bundle', 'procedure', 'base'],
   commands: [
+    'words',
     'app',
     'bundle',
     'procedure',
@@ -35,7 +37,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   'command-line': ['commands', 'base'],
 };
 
-const pure = ['base', 'measure', 'procedure', 'bundle', 'ledger', 'app', 'keys'];
+const pure = ['base', 'measure', 'procedure', 'bundle', 'ledger', 'app', 'keys', 'words'];
 
 describe('who may import whom', () => {
   test.each(sources())('%s', (file) => {

@@ -5,6 +5,7 @@ import type { FromPaper } from '../bundle/from-paper.ts';
 import { type Next, next } from '../bundle/next.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/difference.ts';
+import type { Catalogue } from '../words/say.ts';
 import type { Desk, Errand } from './desk.ts';
 import type { Lock } from './lock.ts';
 import type { PinAsk } from './pin-ask.ts';
@@ -45,6 +46,8 @@ export interface App {
   readonly letters: 'normal' | 'big';
   /** Who wants explanations folded away where they may be, until they sign on anew. */
   readonly foldedBy: HandId | null;
+  /** The words of the room's language, and of the hand's; null where they are English. */
+  readonly words: { readonly room: Catalogue | null; readonly hand: Catalogue | null };
   /** What is answered was written on paper: who types it in, and the time it says. */
   readonly paper: FromPaper | null;
   /** What a supervisor's desk shows; null everywhere else. */
@@ -105,6 +108,7 @@ export function startApp(
     foldedBy: null,
     desk: null,
     paper: null,
+    words: { room: null, hand: null },
     errand: null,
   } as const;
   return { ...of, ...nothing, touchedMs: of.now.ms, field: '', chosen: 0, scroll: 0 };

@@ -7,6 +7,7 @@ import type { RecordedEntry } from '../bundle/entries.ts';
 import type { FromPaper } from '../bundle/from-paper.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/difference.ts';
+import type { Catalogue } from '../words/say.ts';
 import type { Form } from './app.ts';
 import type { Draft } from './desk.ts';
 import type { Intent } from './intent.ts';
@@ -64,6 +65,8 @@ export type News =
     }
   /** Drafts were read again. */
   | { readonly news: 'drafts'; readonly drafts: readonly Draft[] }
+  /** The words of the hand at the machine were loaded. */
+  | { readonly news: 'words'; readonly words: Catalogue | null }
   /** The time that the paper says of what comes next. */
   | { readonly news: 'paper time'; readonly text: string }
   | { readonly news: 'second' }

@@ -7,6 +7,7 @@ import type { App } from './app.ts';
 import { findHand } from './find-hand.ts';
 import type { Move } from './move.ts';
 import { unasked } from './pin-ask.ts';
+import { speak } from './speak.ts';
 import { rubbedOutOf, typedOn } from './typing.ts';
 import { setWords } from './words.ts';
 
@@ -98,10 +99,11 @@ function hello(name: string, { play, room, hand }: App): App['message'] {
 }
 
 /** Who is on, on which bundle, at which step. */
-export function lockWords({ room, hand, play }: App): string {
+export function lockWords(app: App): string {
+  const { room, hand, play } = app;
   const name = hand === null ? 'Nobody' : nameOf(room, hand);
   if (!play) return `${name} is on, with no bundle in hand.`;
   const at = 'at' in play.next ? play.next.at : null;
-  const where = at ? `, ${setWords(at, play.bundle.sets)}, step ${at.step.number} ${at.step.title}` : '';
+  const where = at ? `, ${setWords(speak(app), at, play.bundle.sets)}, step ${at.step.number} ${at.step.title}` : '';
   return `${name} is on, at ${play.ticket}${where}.`;
 }

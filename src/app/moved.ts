@@ -25,6 +25,7 @@ import { lockMoved } from './lock.ts';
 import { hearing, isOpen, modeOf } from './mode.ts';
 import type { Mode, Move, Order, ScrollRange } from './move.ts';
 import { pinMoved, unasked } from './pin-ask.ts';
+import { speak } from './speak.ts';
 import { rubbedOutOf } from './typing.ts';
 
 /** The program after one move of the person before the screen. */
@@ -117,14 +118,20 @@ function typed(app: App, mode: Mode, text: string): Step {
   if (mode !== 'value' && hearing(mode) === 'commands')
     return still({
       ...app,
-      message: refusal(`“${oneLine(text)}” was typed, but there is nothing to type here. Nothing was kept.`),
+      message: refusal(
+        speak(app)('{text} was typed, but there is nothing to type here. Nothing was kept.', {
+          text: `“${oneLine(text)}”`,
+        }),
+      ),
     });
   // After a refusal the next thing typed or scanned is a new answer; rubbing out mends the old one.
   const before = app.message?.tone === 'refusal' ? '' : app.field;
   const all = graphemes(before + oneLine(text));
   const tooLong = all.length > LONGEST_FIELD;
   const field = all.slice(0, LONGEST_FIELD).join('');
-  const message = tooLong ? refusal(`Only the first ${LONGEST_FIELD} letters were kept: say it in fewer.`) : null;
+  const message = tooLong
+    ? refusal(speak(app)('Only the first {longest} letters were kept: say it in fewer.', { longest: LONGEST_FIELD }))
+    : null;
   return still({ ...app, field, scroll: 0, message });
 }
 
@@ -139,7 +146,7 @@ function numbered(app: App, mode: Mode, text: string): Step {
         ...app,
         field,
         chosen: -1,
-        message: refusal(`Choose with one number, 1 to ${size}, or the arrow keys.`),
+        message: refusal(speak(app)('Choose with one number, 1 to {size}, or the arrow keys.', { size })),
       });
 }
 
@@ -183,10 +190,17 @@ function entered(app: App, mode: Mode): Step {
       return intended(app, { intent: 'answer', text: app.field });
     case 'choice':
       return app.chosen < 0
-        ? still({ ...app, field: '', message: refusal('Choose with a number or the arrow keys, then press enter.') })
+        ? still({
+            ...app,
+            field: '',
+            message: refusal(speak(app)('Choose with a number or the arrow keys, then press enter.')),
+          })
         : intended(app, { intent: 'answer', text: String(app.chosen + 1) });
     case 'hold':
-      return still({ ...app, message: refusal('On hold: a supervisor settles it, or leave the bundle here.') });
+      return still({
+        ...app,
+        message: refusal(speak(app)('On hold: a supervisor settles it, or leave the bundle here.')),
+      });
     case 'finished':
       return app.play ? still(left(app, app.play, finishedWords(app, app.play))) : still(app);
     case 'form words':
@@ -231,7 +245,11 @@ function scanned(app: App, mode: Mode, text: string): Step {
   }
   return still({
     ...app,
-    message: refusal(`“${oneLine(text)}” was scanned, but there is nothing to scan here. Nothing was kept.`),
+    message: refusal(
+      speak(app)('{text} was scanned, but there is nothing to scan here. Nothing was kept.', {
+        text: `“${oneLine(text)}”`,
+      }),
+    ),
   });
 }
 
@@ -239,7 +257,10 @@ function ordered(app: App, order: Order): Step {
   // One key after escape: whatever the order does, the field listens again afterwards.
   const on: App = app.layer?.layer === 'one key' ? { ...app, layer: null } : app;
   if (order === 'undo' && app.play && !isOpen(app, order))
-    return still({ ...on, message: refusal('It is too late to undo: look back and strike it with a reason.') });
+    return still({
+      ...on,
+      message: refusal(speak(app)('It is too late to undo: look back and strike it with a reason.')),
+    });
   const unfolded = order === 'fold' ? whyUnfolded(app) : null;
   if (unfolded !== null) return still({ ...on, message: refusal(unfolded) });
   if (!isOpen(app, order)) return still(on);
@@ -254,7 +275,7 @@ function ordered(app: App, order: Order): Step {
     case 'strike': {
       const check = lookedBack(app)[app.chosen];
       if (!check || check.struck || check.again)
-        return still({ ...app, message: refusal('That one no longer counts: choose another.') });
+        return still({ ...app, message: refusal(speak(app)('That one no longer counts: choose another.')) });
       return still(openForm(app, { about: 'strike', entry: check.seq, answers: {} }));
     }
     case 'undo':

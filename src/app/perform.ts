@@ -8,6 +8,7 @@ import { releaseOf, releaseOfText } from '../bundle/room.ts';
 import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
 import type { Difference } from '../procedure/difference.ts';
 import type { Procedure } from '../procedure/procedure.ts';
+import { loadWords } from '../words/load.ts';
 import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';
 import type { Attempted, Playing, RoomLedger } from './room-ledger.ts';
@@ -42,21 +43,21 @@ export function performer(
         ];
       }
       case 'attempt': {
-        return [await attempt(effect.ticket, effect.command)];
+        return inWords(await attempt(effect.ticket, effect.command));
       }
       case 'sign': {
         const { to, pin, as } = effect;
         const done = await (as === 'first'
           ? signFirst(ledger, to, pin, random(SALT_BYTES))
           : signWith(ledger, to, pin));
-        return [await outcome(to.command, done)];
+        return inWords(await outcome(to.command, done));
       }
       case 'take': {
         const { ticket, hand, paper } = effect;
         const found = await ledger.playing(ticket);
         if (!found.ok) return [{ news: 'refused', refusal: found.error }];
         const what = found.value.bundle.text ? 'resume' : 'open';
-        return [await attempt(ticket, { do: what, hand, ...(paper ? { paper } : {}) })];
+        return inWords(await attempt(ticket, { do: what, hand, ...(paper ? { paper } : {}) }));
       }
       case 'open at desk': {
         const found = await ledger.playing(effect.ticket);
@@ -89,6 +90,14 @@ export function performer(
     return stage && signature
       ? { news: 'pin asked', to: { ticket, command, signature, by: app().hand ?? THE_ROOM }, stage }
       : outcome(command, done);
+  }
+
+  /** With somebody at the machine come the words of their language. */
+  async function inWords(news: News): Promise<readonly News[]> {
+    const isNew = news.news === 'taken' || (news.news === 'done' && news.command.do === 'sign on');
+    const hand = news.news === 'done' ? news.command.hand : app().hand;
+    const language = isNew && hand !== null ? (ledger.room().hands.get(hand)?.language ?? 'en') : null;
+    return language === null ? [news] : [{ news: 'words', words: await loadWords(language) }, news];
   }
 
   async function taken(attempted: Attempted): Promise<News> {

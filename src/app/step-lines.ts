@@ -4,6 +4,7 @@ import { plainText } from '../procedure/plain-text.ts';
 import type { Step } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import { FOLDED, isFolded } from './fold.ts';
+import { speak } from './speak.ts';
 import { setWords } from './words.ts';
 
 /**
@@ -14,7 +15,7 @@ export function stepLines(app: App, play: Play, at: Place, known: Play | null): 
   if (known && 'at' in known.next && known.next.at.step.id === at.step.id && known.next.at.set === at.set) return [];
   const { step } = at;
   const { facts } = step;
-  const head = `${step.number} ${step.title} (${setWords(at, play.bundle.sets)})${facts.cannotBeUndone ? ', cannot be undone' : ''}`;
+  const head = `${step.number} ${step.title} (${setWords(speak(app), at, play.bundle.sets)})${facts.cannotBeUndone ? `, ${speak(app)('cannot be undone')}` : ''}`;
   const pictures = step.pictures.map(
     ({ alt, bringOut }) => `Picture: ${alt}${bringOut.length ? `, ${bringOut.join(', ')}` : ''}`,
   );

@@ -4,6 +4,7 @@ import { nameOf } from '../bundle/room.ts';
 import type { Place } from '../bundle/route.ts';
 import { amountWords } from '../measure/amount-words.ts';
 import type { Point } from '../procedure/procedure.ts';
+import type { Say } from '../words/say.ts';
 import type { App } from './app.ts';
 import { since } from './when.ts';
 
@@ -33,8 +34,8 @@ export function byHowMuch(check: Check, point: Point | undefined): string {
 }
 
 /** `set 1 of 2`, or `whole bundle`. */
-export const setWords = ({ set }: Pick<Place, 'set'>, sets: number): string =>
-  set === null ? 'whole bundle' : `set ${set} of ${sets}`;
+export const setWords = (say: Say, { set }: Pick<Place, 'set'>, sets: number): string =>
+  set === null ? say('whole bundle') : say('set {set} of {sets}', { set, sets });
 
 /** `open with Ines · 12 min`: how a bundle stands, and how long it has stood so. */
 export function stateWords(app: App, bundle: Bundle): string {

@@ -1,8 +1,9 @@
+import type { Plain } from '../words/say.ts';
 import type { Binding } from './keymap.ts';
 
 /** Keys and their words as a person reads them, in the order of the legend. Keys with the same words stand together. */
-export function hints(bindings: readonly Binding[]): readonly { readonly keys: string; readonly words: string }[] {
-  const shown = new Map<string, string>();
+export function hints(bindings: readonly Binding[]): readonly { readonly keys: string; readonly words: Plain }[] {
+  const shown = new Map<Plain, string>();
   for (const { keys, words } of bindings.toSorted((a, b) => a.rank - b.rank)) {
     const before = shown.get(words);
     const label = keyLabel(keys[0] ?? '');

@@ -1,4 +1,5 @@
 import type { Mode, Move, Order } from '../app/move.ts';
+import type { Plain } from '../words/say.ts';
 
 /** One thing a key does in a mode. */
 export interface Binding {
@@ -6,7 +7,7 @@ export interface Binding {
   readonly keys: readonly string[];
   readonly move: Move;
   /** For the legend and the key help. Bindings of one mode with the same words are shown as one. */
-  readonly words: string;
+  readonly words: Plain;
   /** Place in the lists of keys, the smallest first. From `HELP_ONLY` on the legend leaves it to the key help. */
   readonly rank: number;
 }
@@ -21,13 +22,13 @@ export type Typing =
   | 'number'
   | 'nothing';
 
-const order = (keys: string, name: Order, words: string, rank: number): Binding => ({
+const order = (keys: string, name: Order, words: Plain, rank: number): Binding => ({
   keys: [keys],
   move: { move: 'order', order: name },
   words,
   rank,
 });
-const does = (keys: readonly string[], move: 'enter' | 'escape' | 'erase', words: string, rank = 1): Binding => ({
+const does = (keys: readonly string[], move: 'enter' | 'escape' | 'erase', words: Plain, rank = 1): Binding => ({
   keys,
   move: { move },
   words,
@@ -37,11 +38,11 @@ const does = (keys: readonly string[], move: 'enter' | 'escape' | 'erase', words
 const help = order('?', 'keys', 'keys', 49);
 const quit = order('ctrl-c', 'quit', 'leave the program', 80);
 /** At the station there is no other way out, so the legend shows it. */
-const out = { ...quit, words: 'close', rank: 8 };
+const out: Binding = { ...quit, words: 'close', rank: 8 };
 
 /** Tab ends a line for some scanners and calipers. */
-const enter = (words: string): Binding => does(['enter', 'tab'], 'enter', words);
-const press = (words: string): Binding => does(['enter'], 'enter', words);
+const enter = (words: Plain): Binding => does(['enter', 'tab'], 'enter', words);
+const press = (words: Plain): Binding => does(['enter'], 'enter', words);
 const erase = does(['backspace', 'delete'], 'erase', 'rub out', 60);
 
 const pages: readonly Binding[] = [
@@ -54,7 +55,9 @@ const scroll: readonly Binding[] = [
   ...pages,
 ];
 /** Where there is mostly something to read, the legend says how to read on. */
-const read = scroll.map((binding) => (binding.words === 'scroll' ? { ...binding, rank: 2 } : binding));
+const read: readonly Binding[] = scroll.map((binding) =>
+  binding.words === 'scroll' ? { ...binding, rank: 2 } : binding,
+);
 const choose: readonly Binding[] = [
   { keys: ['up'], move: { move: 'up' }, words: 'choose', rank: 2 },
   { keys: ['down'], move: { move: 'down' }, words: 'choose', rank: 2 },

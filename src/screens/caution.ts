@@ -1,4 +1,5 @@
 import type { App } from '../app/app.ts';
+import { speak } from '../app/speak.ts';
 import { oneLine } from '../base/text.ts';
 import type { Next } from '../bundle/next.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -16,10 +17,13 @@ type CautionNext = Extract<Next, { readonly want: 'caution' }>;
 export function caution(app: App, { at, caution: { word, text }, number, of }: CautionNext, size: Size): Page {
   const { columns: width, rows } = size;
   const before = rehearsal(app, width);
-  const which = of > 1 ? ` · ${number} of ${of}` : '';
-  const step = wrapRow([said(`Step ${at.step.number} ${at.step.title}${which}`)], textWidth(size)).map((row) =>
-    indentRow(row, 1),
-  );
+  const say = speak(app);
+  const where = { number: at.step.number, title: at.step.title };
+  const which =
+    of > 1
+      ? say('Step {number} {title} · {which} of {of}', { ...where, which: number, of })
+      : say('Step {number} {title}', where);
+  const step = wrapRow([said(which)], textWidth(size)).map((row) => indentRow(row, 1));
   const foot = footer(app, size);
   const room = rows - before.length - step.length - foot.length;
   const { band, message } = panel({ word, text: oneLine(text), width, height: room });

@@ -1,9 +1,10 @@
 import type { App } from '../app/app.ts';
 import { assertNever } from '../base/assert-never.ts';
 import type { WantedPoint } from '../bundle/next.ts';
+import type { Plain } from '../words/say.ts';
 
 /** What Enter does at this moment, where the keymap's own words are too general; null where they are not. */
-export function enterWords(app: App): string | null {
+export function enterWords(app: App): Plain | null {
   if (app.pin || app.lock || app.layer || !app.play) return null;
   const { next } = app.play;
   if (app.home === 'desk' && (next.want === 'opening' || next.want === 'resuming')) return 'back to the desk';
@@ -29,7 +30,7 @@ export function enterWords(app: App): string | null {
   }
 }
 
-function atPoint({ point, clock }: WantedPoint): string {
+function atPoint({ point, clock }: WantedPoint): Plain {
   switch (point.kind) {
     case 'tick':
       return 'done';

@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { speak } from '../app/speak.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { field } from '../widgets/field.ts';
 import type { Page } from '../widgets/page.ts';
@@ -11,14 +12,17 @@ import { said } from './said.ts';
 export function finish(app: App, { bundle }: Play, size: Size): Page {
   const width = textWidth(size);
   const { scrapped, sets } = bundle;
-  const asked = wrapRow([said(' › ', 'bright'), said('Count the good sets you tie up', 'bright')], width, 3);
-  const blankRow: Row = [said('   '), ...field({ text: app.field, width: 6, unit: `of ${sets}` })];
+  const say = speak(app);
+  const asked = wrapRow([said(' › ', 'bright'), said(say('Count the good sets you tie up'), 'bright')], width, 3);
+  const blankRow: Row = [said('   '), ...field({ text: app.field, width: 6, unit: say('of {sets}', { sets }) })];
   return frame(app, size, {
-    top: [...wrapRow([said('Every point is done')], width), ...gap(size)],
+    top: [...wrapRow([said(say('Every point is done'))], width), ...gap(size)],
     body: [
       ...asked,
       blankRow,
-      ...(scrapped.size > 0 ? [blank, ...wrapRow([said(`${scrapped.size} scrapped.`)], width)] : []),
+      ...(scrapped.size > 0
+        ? [blank, ...wrapRow([said(say('{count} scrapped.', { count: scrapped.size }))], width)]
+        : []),
     ],
     focusRows: asked.length + 1,
   });

@@ -1,4 +1,5 @@
 import type { App, Message, Play } from '../app/app.ts';
+import { speak } from '../app/speak.ts';
 import { setWords } from '../app/words.ts';
 import { setsLeft } from '../bundle/bundle.ts';
 import { progress } from '../bundle/next.ts';
@@ -54,8 +55,10 @@ export function frame(app: App, size: Size, { top = [], body, focus = 0, focusRo
 }
 
 /** The line that stands on every screen of a rehearsal. */
-export const rehearsal = ({ purpose }: App, columns: number): readonly Row[] =>
-  purpose === 'rehearse' ? [fillRow([said(' REHEARSAL · nothing is recorded', 'reverse')], columns, 'reverse')] : [];
+export const rehearsal = (app: App, columns: number): readonly Row[] =>
+  app.purpose === 'rehearse'
+    ? [fillRow([said(` ${speak(app)('REHEARSAL · nothing is recorded')}`, 'reverse')], columns, 'reverse')]
+    : [];
 
 /** The message, when there is one, and the keys. */
 export function footer(app: App, size: Size): readonly Row[] {
@@ -65,7 +68,13 @@ export function footer(app: App, size: Size): readonly Row[] {
   return [...gap(size), ...indented(message), ...indented(keys)];
 }
 
-const footHints = (app: App): readonly Hint[] => hints(openKeys(app).filter(({ rank }) => rank < HELP_ONLY));
+function footHints(app: App): readonly Hint[] {
+  const say = speak(app);
+  return hints(openKeys(app).filter(({ rank }) => rank < HELP_ONLY)).map(({ keys, words }) => ({
+    keys,
+    words: say(words),
+  }));
+}
 
 const indented = (rows: readonly Row[]): readonly Row[] =>
   rows.map((row) => (row.length === 0 ? row : indentRow(row, 1)));
@@ -88,7 +97,7 @@ function head(app: App, size: Size): readonly Row[] {
   const { play } = app;
   const { procedure, bundle } = play;
   const revision = bundle.text && app.purpose === 'record' ? ` rev ${bundle.text.revision}` : '';
-  const set = 'at' in play.next ? setWords(play.next.at, bundle.sets) : '';
+  const set = 'at' in play.next ? setWords(speak(app), play.next.at, bundle.sets) : '';
   const where = [play.ticket, set, name].filter((words) => words !== '').join(' · ');
   return [apart(`${procedure.id}${revision} · ${procedure.title}`, where, width), seam(sewn(play), width)];
 }

@@ -1,12 +1,14 @@
 import type { App } from '../app/app.ts';
 import { modeOf } from '../app/mode.ts';
 import type { Mode } from '../app/move.ts';
+import { speak } from '../app/speak.ts';
 import { columns } from '../base/columns.ts';
 import { hints } from '../keys/hints.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import { blank, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import type { Plain, Say } from '../words/say.ts';
 import { beside } from './beside.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { openKeys } from './open-keys.ts';
@@ -15,21 +17,22 @@ import { said } from './said.ts';
 /** The keys of the screen underneath, drawn from its keymap, and what may be typed there. */
 export function keyHelp(app: App, size: Size): Page {
   const width = textWidth(size);
+  const say = speak(app);
   const under: App = { ...app, layer: null };
   const mode = modeOf(under);
-  const all = hints(openKeys(under)).map(({ keys, words }) => ({ keys, words: LONG[words] ?? words }));
+  const all = hints(openKeys(under)).map(({ keys, words }) => ({ keys, words: say(LONG[words] ?? words) }));
   const wide = Math.max(0, ...all.map(({ keys }) => columns(keys)));
   return frame(app, size, {
-    top: [...wrapRow([said('Keys of this screen')], width), ...gap(size)],
+    top: [...wrapRow([said(say('Keys of this screen'))], width), ...gap(size)],
     body: [
       ...all.flatMap(({ keys, words }) => beside(said(`${keys.padEnd(wide)}   `, 'strong'), [said(words)], [], width)),
-      ...typingRows(mode, width),
+      ...typingRows(say, mode, width),
     ],
   });
 }
 
 /** Words that have more room here than in the legend. */
-const LONG: Readonly<Record<string, string>> = {
+const LONG: Partial<Record<Plain, Plain>> = {
   hold: 'hold: stop the bundle, a supervisor decides',
   'look back': 'look back at what is recorded, or strike it',
   note: 'write a note',
@@ -48,15 +51,15 @@ const LONG: Readonly<Record<string, string>> = {
   keys: 'this list',
 };
 
-function typingRows(mode: Mode, width: number): readonly Row[] {
+function typingRows(say: Say, mode: Mode, width: number): readonly Row[] {
   const text = TYPING[mode];
-  return text === undefined ? [] : [blank, ...wrapRow([said(text)], width)];
+  return text === undefined ? [] : [blank, ...wrapRow([said(say(text))], width)];
 }
 
-const VALUE =
+const VALUE: Plain =
   'Type a value and press enter. Another unit is converted: 15 1/2 in, 31.2 cm. A caliper may type it for you.';
 
-const TYPING: Partial<Record<Mode, string>> = {
+const TYPING: Partial<Record<Mode, Plain>> = {
   'sign on': 'Type your name or the beginning of it, scan your badge, or choose yourself from the list.',
   station: 'Type a ticket, scan it, or choose it from the list.',
   value: VALUE,

@@ -1,5 +1,6 @@
 import type { App } from '../app/app.ts';
 import { type Lock, lockWords } from '../app/lock.ts';
+import { speak } from '../app/speak.ts';
 import { clockFace } from '../app/when.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -13,13 +14,14 @@ import { said } from './said.ts';
 /** A station nobody has touched for a while: who is on, with what, and the question who is here. */
 export function lockScreen(app: App, lock: Lock, size: Size): Page {
   const width = textWidth(size);
+  const say = speak(app);
   return frame(app, size, {
-    top: [fillRow([said(' LOCKED', 'reverse')], width, 'reverse'), ...gap(size)],
+    top: [fillRow([said(` ${say('LOCKED')}`, 'reverse')], width, 'reverse'), ...gap(size)],
     body: [
       ...wrapRow([said(lockWords(app))], width),
-      ...wrapRow([said(`Nothing is lost: it goes on where it stood.${clockWords(app)}`)], width),
+      ...wrapRow([said(`${say('Nothing is lost: it goes on where it stood.')}${clockWords(app)}`)], width),
       blank,
-      ...wrapRow([said('› ', 'bright'), said('Who is here? Name or badge', 'bright')], width, 2),
+      ...wrapRow([said('› ', 'bright'), said(say('Who is here? Name or badge'), 'bright')], width, 2),
       indentRow(field({ text: lock.field, width: Math.max(1, Math.min(30, width - 2)) }), 2),
     ],
     focus: 3,

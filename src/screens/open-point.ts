@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { speak } from '../app/speak.ts';
 import { clockFace } from '../app/when.ts';
 import { valueWords } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
@@ -30,7 +31,7 @@ export function openPoint(app: App, play: Play, wanted: WantedPoint, width: numb
     ...beside(said(' › ', 'bright'), [said(pointWords(point), 'bright')], which, width),
     ...[
       ...answerRows(app, play, wanted, room),
-      ...(wanted.outside ? outside(play, wanted, wanted.outside, room) : []),
+      ...(wanted.outside ? outside(speak(app), play, wanted, wanted.outside, room) : []),
     ].map((row) => indentRow(row, INDENT)),
   ];
 }
@@ -49,7 +50,7 @@ function answerRows(app: App, play: Play, wanted: WantedPoint, width: number): r
       return [field({ text: app.field, width: wide(width) })];
     case 'hold point':
       return [
-        ...wrapRow([said('A supervisor looks and signs: name or badge')], width),
+        ...wrapRow([said(speak(app)('A supervisor looks and signs: name or badge'))], width),
         field({ text: app.field, width: wide(width) }),
       ];
     case 'choice':
@@ -107,19 +108,14 @@ const options = ({ chosen }: App, { options: all }: Choice, width: number): read
     );
   });
 
-function clockRows(
-  { now }: App,
-  { bundle }: Play,
-  { clock }: WantedPoint,
-  limit: string,
-  width: number,
-): readonly Row[] {
-  const seconds = clock ? elapsedSeconds(clock, bundle.lastAt, now) : 0;
-  const state = clock ? 'the clock runs' : 'the clock stands';
+function clockRows(app: App, { bundle }: Play, { clock }: WantedPoint, limit: string, width: number): readonly Row[] {
+  const say = speak(app);
+  const seconds = clock ? elapsedSeconds(clock, bundle.lastAt, app.now) : 0;
+  const state = say(clock ? 'the clock runs' : 'the clock stands');
   return [
     leftRight([said(clockFace(seconds), 'bright'), said(`  ${state}`)], [said(limit)], width),
     ...(clock?.setBack
-      ? wrapRow([said('The clock of this station was set back: the true time is longer.')], width)
+      ? wrapRow([said(say('The clock of this station was set back: the true time is longer.'))], width)
       : []),
   ];
 }

@@ -6,11 +6,13 @@ import type { WantedPoint } from '../bundle/next.ts';
 import type { Point } from '../procedure/procedure.ts';
 import { fillRow, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import type { Plain, Say } from '../words/say.ts';
 import { beside } from './beside.ts';
 import { said } from './said.ts';
 
 /** A value that is not acceptable: what is wrong, by how much, and every way on. Rows of exactly `width` columns where it shouts. */
 export function outside(
+  say: Say,
   { procedure }: Play,
   { at, point, clock }: WantedPoint,
   check: Check,
@@ -18,17 +20,17 @@ export function outside(
 ): readonly Row[] {
   const { ifOut } = at.step.facts;
   const back = ifOut?.backTo && procedure.steps.find(({ id }) => id === ifOut.backTo);
-  const say = (text: string): readonly Row[] => wrapRow([said(text)], width, 4);
+  const rows = (text: string): readonly Row[] => wrapRow([said(text)], width, 4);
   const key = (letter: string, text: string): readonly Row[] =>
     beside(said(`${letter}   `, 'strong'), [said(text)], [], width);
   return [
     ...shout(`${headline(check)}: ${byHowMuch(check, point)}`, width),
     ...(point.kind === 'computed'
-      ? key('b', 'look back: strike a reading it came from, measure again')
-      : say(clock ? 'Time it again: the clock runs.' : again(point))),
-    ...(ifOut && !back ? say(`If out: ${ifOut.text}.`) : []),
-    ...(back ? key('r', `back to step ${back.number}, ${back.title}`) : []),
-    ...key('h', 'hold it: a supervisor decides'),
+      ? key('b', say('look back: strike a reading it came from, measure again'))
+      : rows(say(clock ? 'Time it again: the clock runs.' : again(point)))),
+    ...(ifOut && !back ? rows(say('If out: {text}.', { text: ifOut.text })) : []),
+    ...(back ? key('r', say('back to step {number}, {title}', { number: back.number, title: back.title })) : []),
+    ...key('h', say('hold it: a supervisor decides')),
   ];
 }
 
@@ -38,7 +40,7 @@ const shout = (text: string, width: number): readonly Row[] =>
     fillRow([said(' ✗ ', 'bad'), ...row], width, 'bad'),
   );
 
-function again(point: Point): string {
+function again(point: Point): Plain {
   switch (point.kind) {
     case 'reading':
       return 'Measure again: type the value, then enter.';

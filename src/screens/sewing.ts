@@ -1,5 +1,6 @@
 import type { App, Play } from '../app/app.ts';
 import { FOLDED, isFolded } from '../app/fold.ts';
+import { speak } from '../app/speak.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import { firstOpenBlank } from '../bundle/next.ts';
 import type { Step } from '../procedure/procedure.ts';
@@ -8,6 +9,7 @@ import type { Page } from '../widgets/page.ts';
 import { prose } from '../widgets/prose.ts';
 import { blank, leftRight, type Row, rowColumns } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import type { Say } from '../words/say.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { openPoint } from './open-point.ts';
 import { donePoint, laterPoint } from './point-list.ts';
@@ -29,7 +31,7 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
   };
   const blocks = step.points.map((_, index) => rowsOf(index));
   const lead = leadRows(app, step, width);
-  const rest = [...factRows(step, width), ...(step.number === 1 ? aboutRows(play, width) : [])];
+  const rest = [...factRows(speak(app), step, width), ...(step.number === 1 ? aboutRows(speak(app), play, width) : [])];
   const before = blocks.slice(0, now).flat();
   const open = blocks[now] ?? [];
   // An empty row on either side lets the eye find the next action.
@@ -45,7 +47,7 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
     ...rest,
   ];
   return frame(app, size, {
-    top: [...stepTitle(step, width), ...gap(size)],
+    top: [...stepTitle(speak(app), step, width), ...gap(size)],
     body,
     focus: body.indexOf(open[0] ?? blank),
     focusRows: open.length,
@@ -59,35 +61,37 @@ function leadRows(app: App, { prose: words }: Step, width: number): readonly Row
 }
 
 /** The number and name of a step, and the warning that it can't be undone. */
-function stepTitle({ number, title, facts }: Step, width: number): readonly Row[] {
+function stepTitle(say: Say, { number, title, facts }: Step, width: number): readonly Row[] {
   const name: Row = [said(`${number}  ${title}`)];
-  const warning = facts.cannotBeUndone ? [said('cannot be undone', 'strong')] : [];
+  const warning = facts.cannotBeUndone ? [said(say('cannot be undone'), 'strong')] : [];
   if (rowColumns(name) + 2 + rowColumns(warning) <= width) return [leftRight(name, warning, width)];
   return [...wrapRow(name, width, 3), ...(warning.length > 0 ? [leftRight([], warning, width)] : [])];
 }
 
 /** What belongs to no step is shown with the first: the rolls on the ticket, the kit, and the words above the steps. */
-function aboutRows({ bundle, procedure }: Play, width: number): readonly Row[] {
+function aboutRows(say: Say, { bundle, procedure }: Play, width: number): readonly Row[] {
   const kit = procedure.kit.map(({ id, words, count }) => `${id} ${words}${count > 1 ? ` × ${count}` : ''}`);
   const lines = [
-    ...(bundle.rolls.length > 0 ? [`Rolls on the ticket: ${bundle.rolls.join(', ')}`] : []),
-    ...(kit.length > 0 ? [`Kit of a set: ${kit.join(', ')}`] : []),
+    ...(bundle.rolls.length > 0 ? [say('Rolls on the ticket: {rolls}', { rolls: bundle.rolls.join(', ') })] : []),
+    ...(kit.length > 0 ? [say('Kit of a set: {kit}', { kit: kit.join(', ') })] : []),
   ];
   const intro = procedure.intro.trim() === '' ? [] : [blank, ...prose(procedure.intro, width)];
   return [...lines.flatMap((line) => wrapRow([said(line, 'dim')], width, 3)), ...intro];
 }
 
 /** Seams, pictures as words, and what else is known of the step: below the points, where they take no room from the next action. */
-function factRows({ facts, pictures }: Step, width: number): readonly Row[] {
+function factRows(say: Say, { facts, pictures }: Step, width: number): readonly Row[] {
   const { allowedMinutes, seams, needsSkill } = facts;
   const short = [
-    ...(allowedMinutes === null ? [] : [`Allowed time: ${allowedMinutes} min`]),
-    ...(needsSkill ? [`Needs skill: ${needsSkill}`] : []),
+    ...(allowedMinutes === null ? [] : [say('Allowed time: {minutes} min', { minutes: allowedMinutes })]),
+    ...(needsSkill ? [say('Needs skill: {skill}', { skill: needsSkill })] : []),
   ].join(' · ');
   const lines = [
-    ...(seams ? [`Seams: ${seams.text}`] : []),
-    ...pictures.map(
-      ({ alt, bringOut }) => `Picture: ${alt}${bringOut.length > 0 ? ` (brings out ${bringOut.join(', ')})` : ''}`,
+    ...(seams ? [say('Seams: {seams}', { seams: seams.text })] : []),
+    ...pictures.map(({ alt, bringOut }) =>
+      bringOut.length > 0
+        ? say('Picture: {alt} (brings out {ids})', { alt, ids: bringOut.join(', ') })
+        : say('Picture: {alt}', { alt }),
     ),
     ...(short === '' ? [] : [short]),
   ];

@@ -1,5 +1,6 @@
 import type { App } from '../app/app.ts';
 import { helpWords } from '../app/help-words.ts';
+import { speak } from '../app/speak.ts';
 import type { Next } from '../bundle/next.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { field } from '../widgets/field.ts';
@@ -19,7 +20,7 @@ export function standBy(app: App, next: Extract<Next, { readonly want: 'helping'
     body: [
       ...words,
       blank,
-      ...wrapRow([said('› ', 'bright'), said('Who stands by? Name or badge', 'bright')], width, 2),
+      ...wrapRow([said('› ', 'bright'), said(speak(app)('Who stands by? Name or badge'), 'bright')], width, 2),
       indentRow(field({ text: app.field, width: Math.max(1, Math.min(30, width - 2)) }), 2),
     ],
     focus: words.length + 1,

@@ -1,5 +1,6 @@
 import type { App } from '../app/app.ts';
 import { signable, waiting } from '../app/moved.ts';
+import { speak } from '../app/speak.ts';
 import { stateWords } from '../app/words.ts';
 import { columns } from '../base/columns.ts';
 import { pad } from '../base/text.ts';
@@ -19,9 +20,9 @@ export function signOnScreen(app: App, size: Size): Page {
   const hands = signable(app);
   const wide = Math.min(30, Math.max(0, ...hands.map(({ name }) => columns(name))));
   const body = hands.map(({ name, role }, index) => chosenRow(app, index, `${pad(name, wide)}   ${role}`, '', width));
-  const none = 'No hands are enrolled: a supervisor adds the first with `walkfoot hand add`.';
+  const none = speak(app)('No hands are enrolled: a supervisor adds the first with `walkfoot hand add`.');
   return frame(app, size, {
-    top: prompt(app, 'Who is here? Name or badge', size),
+    top: prompt(app, speak(app)('Who is here? Name or badge'), size),
     body: hands.length === 0 ? wrapRow([said(none)], width) : body,
     focus: app.chosen,
   });
@@ -42,9 +43,9 @@ export function stationScreen(app: App, size: Size): Page {
     const left = `${pad(ticket, ticketWide)}  ${pad(procedure, procedureWide)}  ${title}`;
     return chosenRow(app, index, left, pad(stateWords(app, bundle), stateWide), width);
   });
-  const none = 'No bundle waits. Make a ticket with `walkfoot ticket PROCEDURE`.';
+  const none = speak(app)('No bundle waits. Make a ticket with `walkfoot ticket PROCEDURE`.');
   return frame(app, size, {
-    top: prompt(app, 'Scan or type a ticket', size),
+    top: prompt(app, speak(app)('Scan or type a ticket'), size),
     body: bundles.length === 0 ? wrapRow([said(none)], width) : body,
     focus: app.chosen,
   });

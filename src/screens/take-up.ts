@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { speak } from '../app/speak.ts';
 import { when } from '../app/when.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { nameOf } from '../bundle/room.ts';
@@ -12,28 +13,31 @@ import { said } from './said.ts';
 /** A bundle that is not in this hand: not begun yet, left, or taken up by somebody else meanwhile. */
 export function takeUp(app: App, { bundle, ticket, next, procedure }: Play, size: Size): Page {
   const width = textWidth(size);
+  const say = speak(app);
   const isNew = next.want === 'opening';
   return frame(app, size, {
     top: [...wrapRow([said(procedure.title)], width), ...gap(size)],
     body: [
-      ...wrapRow([said(isNew ? `${ticket} is not begun.` : whose(app, bundle))], width),
+      ...wrapRow([said(isNew ? say('{ticket} is not begun.', { ticket }) : whose(app, bundle))], width),
       blank,
-      ...wrapRow([said(isNew ? 'Press enter to begin.' : 'Press enter to take it up.', 'bright')], width),
+      ...wrapRow([said(say(isNew ? 'Press enter to begin.' : 'Press enter to take it up.'), 'bright')], width),
     ],
   });
 }
 
 function whose(app: App, { ticket, work, hand, lastAt }: Play['bundle']): string {
-  const name = hand === null ? 'nobody' : nameOf(app.room, hand);
+  const say = speak(app);
+  const name = hand === null ? say('nobody') : nameOf(app.room, hand);
+  const at = when(lastAt, app.now);
   switch (work) {
     case 'paused':
-      return `${ticket} was left, last touched ${when(lastAt, app.now)}.`;
+      return say('{ticket} was left, last touched {when}.', { ticket, when: at });
     case 'handed over':
-      return `${ticket} was handed over to ${name}, ${when(lastAt, app.now)}.`;
+      return say('{ticket} was handed over to {name}, {when}.', { ticket, name, when: at });
     case 'open':
     case 'not opened':
     case 'finished':
-      return `${ticket} is now with ${name}, since ${when(lastAt, app.now)}.`;
+      return say('{ticket} is now with {name}, since {when}.', { ticket, name, when: at });
     default:
       return assertNever(work);
   }
