@@ -1,8 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import { graphemes } from '../base/columns.ts';
 import { oneLine } from '../base/text.ts';
-import { allChecks, type Bundle, type Check, openHold } from '../bundle/bundle.ts';
-import type { Hand } from '../bundle/room.ts';
 import {
   answered,
   finishedWords,
@@ -16,11 +14,11 @@ import {
   takeTicket,
 } from './acts.ts';
 import type { App, Form, Layer } from './app.ts';
-import { deskRows } from './desk.ts';
 import { keptOn, openedAtDesk, sentOn, showing } from './desk-moved.ts';
 import { findHand } from './find-hand.ts';
 import { isFolded, whyUnfolded } from './fold.ts';
 import { question } from './form.ts';
+import { lists, lookedBack, signable, waiting } from './lists.ts';
 import { lockMoved } from './lock.ts';
 import { hearing, isOpen, modeOf } from './mode.ts';
 import type { Mode, Move, Order, ScrollRange } from './move.ts';
@@ -64,36 +62,10 @@ export function moved(before: App, move: Move): Step {
   }
 }
 
-/** Those who may sign on, in the order of their enrolment. */
-export const signable = ({ room }: App): readonly Hand[] => [...room.hands.values()].filter((hand) => !hand.retired);
-
-/** Bundles that wait at the station: this hand's first, then those on the way, on hold, and not yet opened. */
-export function waiting({ bundles, hand }: App): readonly Bundle[] {
-  const rank = (bundle: Bundle): number =>
-    openHold(bundle) ? 2 : bundle.work === 'not opened' ? 3 : bundle.hand === hand ? 0 : 1;
-  return bundles
-    .filter(({ work }) => work !== 'finished')
-    .sort((a, b) => rank(a) - rank(b) || a.ticket.localeCompare(b.ticket));
-}
-
-/** What was recorded, newest first, for looking back. */
-export const lookedBack = (app: App): readonly Check[] => (app.play ? [...allChecks(app.play.bundle)].reverse() : []);
-
 const PAGE = 8;
 const LONGEST_FIELD = 200;
 
 const still = (app: App): Step => [app, []];
-
-/** How many rows there are to choose from, in the modes that have a list. */
-const lists: Partial<Record<Mode, (app: App) => number>> = {
-  'sign on': (app) => signable(app).length,
-  station: (app) => waiting(app).length,
-  desk: (app) => deskRows(app).length,
-  choice: (app) =>
-    app.play?.next.want === 'point' && app.play.next.point.kind === 'choice' ? app.play.next.point.options.length : 0,
-  'look back': (app) => lookedBack(app).length,
-  'form choice': (app) => (app.layer?.layer === 'form' ? (question(app, app.layer.form)?.options?.length ?? 0) : 0),
-};
 
 function chose(app: App, mode: Mode, by: number): App {
   const size = lists[mode]?.(app) ?? 0;

@@ -1,5 +1,5 @@
 import type { App, Play } from '../app/app.ts';
-import { lookedBack } from '../app/moved.ts';
+import { lookedBack } from '../app/lists.ts';
 import { checkSigned, signedWords } from '../app/signed-words.ts';
 import { valueWords } from '../app/words.ts';
 import { type Check, isGood } from '../bundle/bundle.ts';

@@ -1,5 +1,5 @@
 import type { App } from '../app/app.ts';
-import { signable, waiting } from '../app/moved.ts';
+import { signable, waiting } from '../app/lists.ts';
 import { speak } from '../app/speak.ts';
 import { stateWords } from '../app/words.ts';
 import { columns } from '../base/columns.ts';

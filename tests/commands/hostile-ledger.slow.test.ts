@@ -27,6 +27,7 @@ const SHAPED = new Set(
     'to',
     'changedFrom',
     'role',
+    'language',
     'verdict',
     'as',
     'expires',

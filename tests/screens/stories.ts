@@ -268,3 +268,15 @@ export async function play(story: Story, room: Workroom): Promise<AppStore> {
   await story.after?.({ room, program });
   return program;
 }
+
+/** Some of the stories again for somebody who reads another language. */
+export const foreign = [
+  'station',
+  'count-outside',
+  'choice',
+  'caution',
+  'hold',
+  'keys-point',
+  'finish',
+  'locked',
+] as const;

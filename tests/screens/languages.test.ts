@@ -1,0 +1,36 @@
+import { describe, expect, test } from 'vitest';
+import { columns } from '../../src/base/columns.ts';
+import { languages } from '../../src/base/language.ts';
+import { picture } from '../../src/screens/picture.ts';
+import { page } from '../../src/widgets/page.ts';
+import { cleanRow, rowColumns, rowText } from '../../src/widgets/row.ts';
+import { loadWords } from '../../src/words/load.ts';
+import { lining } from './lining.ts';
+import { foreign, play, roomFor, stories } from './stories.ts';
+
+const sizes = [
+  { columns: 60, rows: 20 },
+  { columns: 80, rows: 24 },
+  { columns: 120, rows: 40 },
+];
+
+describe.each(languages.filter((language) => language !== 'en'))('%s', (language) => {
+  test.each(foreign)('%s fits, and its rows are as wide as the terminal counts them', async (name) => {
+    const story = stories[name];
+    if (!story) throw new Error('no such story');
+    const words = await loadWords(language);
+    const played = (await play(story, await roomFor(story, lining))).app();
+    const app = { ...played, words: { room: words, hand: words } };
+    for (const size of sizes) {
+      const rows = page(picture(app, size)).map(cleanRow);
+      expect(rows).toHaveLength(size.rows);
+      for (const row of rows) {
+        expect(rowColumns(row)).toBeLessThanOrEqual(size.columns);
+        expect(columns(rowText(row))).toBe(rowColumns(row));
+      }
+      if (size.columns === 120) continue;
+      const text = `${rows.map((row) => rowText(row).trimEnd()).join('\n')}\n`;
+      await expect(text).toMatchFileSnapshot(`frames/${name}-${language}-${size.columns}x${size.rows}.txt`);
+    }
+  });
+});
