@@ -6,6 +6,7 @@ import type { Effect } from './effect.ts';
 import { findHand } from './find-hand.ts';
 import { answerForm, intentOf, question, reopened } from './form.ts';
 import { commandOf, type Intent } from './intent.ts';
+import { speak } from './speak.ts';
 
 /** The program after something happened, and what it wants done because of it. */
 export type Step = readonly [App, readonly Effect[]];
@@ -77,16 +78,20 @@ export function fresh(app: App): App {
   return { ...app, layer: null, field: '', chosen: choosing ? -1 : 0, scroll: 0 };
 }
 
-export const leftWords = ({ purpose }: App, { ticket }: Play): Message => ({
+export const leftWords = (app: App, { ticket }: Play): Message => ({
   tone: 'plain',
-  text: purpose === 'rehearse' ? REHEARSED : `${ticket} is left, and can be taken up again.`,
+  text:
+    app.purpose === 'rehearse'
+      ? speak(app)('The rehearsal is over; nothing was recorded.')
+      : speak(app)('{ticket} is left, and can be taken up again.', { ticket }),
 });
 
-const REHEARSED = 'The rehearsal is over; nothing was recorded.';
-
-export const finishedWords = ({ purpose }: App, { ticket }: Play): Message => ({
+export const finishedWords = (app: App, { ticket }: Play): Message => ({
   tone: 'good',
-  text: purpose === 'rehearse' ? REHEARSED : `${ticket} is finished, and in the ledger.`,
+  text:
+    app.purpose === 'rehearse'
+      ? speak(app)('The rehearsal is over; nothing was recorded.')
+      : speak(app)('{ticket} is finished, and in the ledger.', { ticket }),
 });
 
 /** Away from the bundle: to the station, or out of the program. 1 when the bundle is left on hold. */

@@ -6,7 +6,6 @@ import { allChecks, pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
 import { progress, type WantedPoint } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
-import { limitWords } from '../measure/limit-words.ts';
 import { plainText } from '../procedure/plain-text.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
@@ -19,8 +18,9 @@ import { waiting } from './lists.ts';
 import { isLockDue, lockWords } from './lock.ts';
 import { pinQuestion } from './pin-ask.ts';
 import { checkSigned } from './signed-words.ts';
+import { speak } from './speak.ts';
 import { stepLines } from './step-lines.ts';
-import { stateWords, valueWords } from './words.ts';
+import { limitSaid, stateWords, valueWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
 export type Heard = { readonly news: News } | { readonly print: readonly string[] };
@@ -215,7 +215,7 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
 }
 
 function pointPrompt(app: App, play: Play, { point, place, clock, at }: WantedPoint): string {
-  const limit = 'limit' in point && point.limit ? `, ${limitWords(point.limit)}` : '';
+  const limit = 'limit' in point && point.limit ? `, ${limitSaid(speak(app), point.limit)}` : '';
   const which = 'places' in point && point.places > 1 ? `, place ${place} of ${point.places}` : '';
   return `${point.text}${which}${limit} ${manner(app, play, point, clock !== null, at)}`;
 }

@@ -6,9 +6,11 @@ import type { SettleHow } from '../bundle/command.ts';
 import type { Role } from '../bundle/entries.ts';
 import { lastDay } from '../bundle/last-day.ts';
 import { actor, workers } from '../bundle/situation.ts';
+import type { Say } from '../words/say.ts';
 import type { App, Form, Play } from './app.ts';
 import { findHand } from './find-hand.ts';
 import type { Intent } from './intent.ts';
+import { speak } from './speak.ts';
 
 export interface Question {
   readonly name: string;
@@ -62,17 +64,18 @@ export function intentOf(form: Form): Intent {
 const ways = ['rework', 'recut', 'concession', 'scrap a set'] as const;
 
 function questions(app: App, form: Form): readonly Question[] {
+  const say = speak(app);
   switch (form.about) {
     case 'hold':
-      return [words('reason', 'What is wrong?')];
+      return [words('reason', say('What is wrong?'))];
     case 'go back':
-      return [words('reason', 'Why does it go back?')];
+      return [words('reason', say('Why does it go back?'))];
     case 'strike':
-      return [words('reason', 'Why is it struck?')];
+      return [words('reason', say('Why is it struck?'))];
     case 'note':
-      return [words('text', 'Note')];
+      return [words('text', say('Note'))];
     case 'hand over':
-      return [person(app, 'to', 'Who takes it? Name or badge', workers)];
+      return [person(app, 'to', say('Who takes it? Name or badge'), workers)];
     case 'settle':
       return app.play ? settleQuestions(app, app.play, form) : [];
     default:
@@ -81,22 +84,26 @@ function questions(app: App, form: Form): readonly Question[] {
 }
 
 function settleQuestions(app: App, play: Play, form: Form): readonly Question[] {
+  const say = speak(app);
   const hold = play.next.want === 'settling' ? play.next.hold : undefined;
   const sets = setsLeft(play.bundle);
-  const start = [person(app, 'by', 'Who settles it? Name or badge', ['supervisor']), choice('how', 'How?', ways)];
-  const end = words('reason', 'Why so?');
+  const start = [
+    person(app, 'by', say('Who settles it? Name or badge'), ['supervisor']),
+    choice('how', say('How?'), ways),
+  ];
+  const end = words('reason', say('Why so?'));
   const whichSet =
-    hold?.set == null && sets.length > 1 ? [choice('set', 'Which set?', ['all', ...sets.map(setName)])] : [];
-  const back = stepQuestion(play, hold?.step ?? null, form.answers.how === 'rework' ? 'this step' : 'none');
+    hold?.set == null && sets.length > 1 ? [choice('set', say('Which set?'), ['all', ...sets.map(setName)])] : [];
+  const back = stepQuestion(say, play, hold?.step ?? null, form.answers.how === 'rework' ? 'this step' : 'none');
   switch (form.answers.how) {
     case 'rework':
       return [...start, ...whichSet, back, end];
     case 'recut':
       return [
         ...start,
-        words('piece', 'Which piece is replaced?'),
-        words('newPiece', 'Name of the new piece', `${form.answers.piece ?? ''}-R1`),
-        { name: 'roll', words: 'From which roll? (enter: the same)', usual: '', understand: ok },
+        words('piece', say('Which piece is replaced?')),
+        words('newPiece', say('Name of the new piece'), `${form.answers.piece ?? ''}-R1`),
+        { name: 'roll', words: say('From which roll? (enter: the same)'), usual: '', understand: ok },
         ...whichSet,
         back,
         end,
@@ -104,15 +111,24 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
     case 'concession':
       return [
         ...start,
-        words('limit', 'Its limit: how many, or for which use'),
-        { name: 'expires', words: 'Its last day, such as 2026-12-31', understand: (typed) => lastDay(typed, app.now) },
+        words('limit', say('Its limit: how many, or for which use')),
+        {
+          name: 'expires',
+          words: say('Its last day, such as 2026-12-31'),
+          understand: (typed) => lastDay(typed, app.now),
+        },
         end,
       ];
     case 'scrap a set':
       return [
         ...start,
-        choice('set', 'Which set is scrapped?', sets.map(setName), hold?.set == null ? undefined : setName(hold.set)),
-        sure(`Scrap ${form.answers.set ?? ''}? Nothing brings it back`),
+        choice(
+          'set',
+          say('Which set is scrapped?'),
+          sets.map(setName),
+          hold?.set == null ? undefined : setName(hold.set),
+        ),
+        sure(say('Scrap {set}? Nothing brings it back', { set: form.answers.set ?? '' })),
         end,
       ];
     default:
@@ -165,13 +181,13 @@ function howOf({ answers }: Form): SettleHow {
  * Only the step of the hold and those before it: work does not go forward over what is not done. A new piece has nothing of
  * the steps before on it, so for a recut no step is the usual one.
  */
-function stepQuestion({ procedure }: Play, held: StepId | null, usual: 'this step' | 'none'): Question {
+function stepQuestion(say: Say, { procedure }: Play, held: StepId | null, usual: 'this step' | 'none'): Question {
   const until = procedure.steps.findIndex(({ id }) => id === held);
   const steps = until < 0 ? procedure.steps : procedure.steps.slice(0, until + 1);
   const last = steps.at(-1);
   return {
     name: 'step',
-    words: 'Back to which step? Its number',
+    words: say('Back to which step? Its number'),
     ...(last && usual === 'this step' ? { usual: String(last.number) } : {}),
     understand: (typed) => {
       const found = steps.find(({ number, id }) => String(number) === typed || id === typed);

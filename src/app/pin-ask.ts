@@ -6,6 +6,7 @@ import type { App } from './app.ts';
 import type { Move } from './move.ts';
 import { newPin } from './pin-words.ts';
 import type { ToSign } from './sign.ts';
+import { speak } from './speak.ts';
 import { rubbedOutOf, typedOn } from './typing.ts';
 
 /** A PIN that is asked for. It lies over everything else and leaves that as it was. */
@@ -32,7 +33,10 @@ export function pinMoved(app: App, ask: PinAsk, move: Move): Step | undefined {
     case 'enter':
       return entered(app, ask);
     case 'scan':
-      return [{ ...typedTo(app, ask, ''), message: refusal('A badge is no PIN: type it with the keys.') }, []];
+      return [
+        { ...typedTo(app, ask, ''), message: refusal(speak(app)('A badge is no PIN: type it with the keys.')) },
+        [],
+      ];
     case 'order':
       return move.order === 'quit' || move.order === 'leave' ? undefined : [app, []];
     case 'up':
@@ -52,20 +56,21 @@ export const pinSaid = (app: App, ask: PinAsk, line: string): Step => entered(ap
 export const unasked = (app: App): App => ({ ...app, pin: null, layer: openAgain(app.layer), message: null });
 
 /** What the signature says, and what is to be typed. */
-export function pinQuestion({ room }: App, { to, stage }: PinAsk): { readonly says: string; readonly asks: string } {
+export function pinQuestion(app: App, { to, stage }: PinAsk): { readonly says: string; readonly asks: string } {
   const { hand, meaning } = to.signature;
-  const name = nameOf(room, hand);
+  const say = speak(app);
+  const name = nameOf(app.room, hand);
   const says = `${name} signs: ${meaning}${about(to.command)}.`;
   switch (stage.is) {
     case 'known':
-      return { says, asks: `PIN of ${name}` };
+      return { says, asks: say('PIN of {name}', { name }) };
     case 'new':
       return {
         says: `${says} ${name} has no PIN yet and chooses one: 4 to 12 digits, or 6 letters and more.`,
-        asks: `New PIN of ${name}`,
+        asks: say('New PIN of {name}', { name }),
       };
     case 'again':
-      return { says, asks: 'The same PIN once more' };
+      return { says, asks: say('The same PIN once more') };
     default:
       return assertNever(stage);
   }
@@ -85,7 +90,7 @@ function entered(app: App, ask: PinAsk): Step {
   switch (stage.is) {
     case 'known':
       return typed === ''
-        ? [{ ...app, message: refusal('Type the PIN, or let it be.') }, []]
+        ? [{ ...app, message: refusal(speak(app)('Type the PIN, or let it be.')) }, []]
         : [on, [{ effect: 'sign', to, pin: typed, as: 'known' }]];
     case 'new': {
       const chosen = newPin(typed);
@@ -100,7 +105,7 @@ function entered(app: App, ask: PinAsk): Step {
             {
               ...on,
               pin: { to, stage: { is: 'new' }, typed: '' },
-              message: refusal('The two were not the same: choose it anew.'),
+              message: refusal(speak(app)('The two were not the same: choose it anew.')),
             },
             [],
           ];

@@ -1,8 +1,10 @@
 import { oneLine } from '../base/text.ts';
 import { allChecks, type Check } from '../bundle/bundle.ts';
 import type { Point } from '../procedure/procedure.ts';
+import type { Say } from '../words/say.ts';
 import type { App, Play } from './app.ts';
 import { bundleSigned } from './signed-words.ts';
+import { speak } from './speak.ts';
 import { byHowMuch, headline, valueWords } from './words.ts';
 
 /** What became of the line before: what was recorded, or why not. */
@@ -10,7 +12,8 @@ export function told(app: App, before: App): readonly string[] {
   const lines: string[] = [];
   const old = before.play?.bundle.lastSeq ?? -1;
   if (app.play && before.play) {
-    for (const check of allChecks(app.play.bundle)) if (check.seq > old) lines.push(...checkLines(app.play, check));
+    for (const check of allChecks(app.play.bundle))
+      if (check.seq > old) lines.push(...checkLines(speak(app), app.play, check));
     const { finished } = app.play.bundle;
     if (finished && !before.play.bundle.finished) {
       const { good, scrapped, conceded, sets } = finished;
@@ -27,7 +30,7 @@ export function told(app: App, before: App): readonly string[] {
   return lines.map(oneLine);
 }
 
-function checkLines(play: Play, check: Check): readonly string[] {
+function checkLines(say: Say, play: Play, check: Check): readonly string[] {
   if (check.verdict === 'within' || check.verdict === 'not judged')
     return check.value === 'done' ? [] : [`  ✓ ${valueWords(check)}`];
   const step = play.procedure.steps.find(({ id }) => id === check.step);
@@ -35,7 +38,7 @@ function checkLines(play: Play, check: Check): readonly string[] {
   const ifOut = step?.facts.ifOut;
   const ways = [wayOn(point), ...(ifOut?.backTo ? ['go back REASON'] : []), 'hold REASON'];
   return [
-    `  ${headline(check)}: ${byHowMuch(check, point)}.`,
+    `  ${headline(say, check)}: ${byHowMuch(say, check, point)}.`,
     ...(ifOut ? [`  If out: ${ifOut.text}`] : []),
     `  ${ways.join(', or ')}`,
   ];

@@ -24,6 +24,7 @@ import { isLockDue, locked, unlock, unlocked } from './lock.ts';
 import { moved } from './moved.ts';
 import { onPaper } from './paper-time.ts';
 import { pinSaid } from './pin-ask.ts';
+import { speak } from './speak.ts';
 
 /** The program after one more piece of news, and what it wants done because of it. */
 export function update(before: App, arrived: Arrived): Step {
@@ -127,7 +128,10 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
   const now = { ...app, room, bundles, pin: null };
   if (command.do === 'sign on') {
     if (app.lock) return unlocked({ ...now, lock: app.lock }, command.hand);
-    const hello = { tone: 'good', text: `${nameOf(room, command.hand)} is signed on.` } as const;
+    const hello = {
+      tone: 'good',
+      text: speak({ ...app, hand: command.hand })('{name} is signed on.', { name: nameOf(room, command.hand) }),
+    } as const;
     const signed = fresh({ ...now, hand: command.hand, foldedBy: null, message: hello });
     return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
   }
@@ -137,7 +141,13 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
   if (command.do === 'pause') return [left(now, app.play, leftWords(app, app.play)), []];
   if (command.do === 'hand over')
     return [
-      left(now, app.play, { tone: 'good', text: `${app.play.ticket} is handed over to ${nameOf(room, command.to)}.` }),
+      left(now, app.play, {
+        tone: 'good',
+        text: speak(app)('{ticket} is handed over to {name}.', {
+          ticket: app.play.ticket,
+          name: nameOf(room, command.to),
+        }),
+      }),
       [],
     ];
   const play = playOf(playing, room, app.hand, { last: lastOf(command, entries, app), changes: app.play.changes });

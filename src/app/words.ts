@@ -3,9 +3,11 @@ import { type Bundle, type Check, openHold } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { Place } from '../bundle/route.ts';
 import { amountWords } from '../measure/amount-words.ts';
+import type { Limit } from '../measure/limit.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { Say } from '../words/say.ts';
 import type { App } from './app.ts';
+import { speak } from './speak.ts';
 import { since } from './when.ts';
 
 /** A recorded value as a person reads it: with its unit, and as it was typed where that was in another unit or with a comma. */
@@ -18,19 +20,22 @@ export function valueWords(check: Pick<Check, 'value' | 'unit' | 'typed'>): stri
 }
 
 /** The shout over a value that is not acceptable. */
-export const headline = ({ verdict }: Check): string => (verdict === 'unacceptable' ? 'NOT ACCEPTED' : 'OUT OF LIMIT');
+export const headline = (say: Say, { verdict }: Check): string =>
+  say(verdict === 'unacceptable' ? 'NOT ACCEPTED' : 'OUT OF LIMIT');
 
 /** `316 mm is 2.5 mm over 313.5`, `21 is 1 under 22`, `lighter (accepted: match)`. */
-export function byHowMuch(check: Check, point: Point | undefined): string {
+export function byHowMuch(say: Say, check: Check, point: Point | undefined): string {
   const value = valueWords(check);
   if (check.verdict === 'unacceptable' || check.by === undefined)
-    return check.limit ? `${value} (accepted: ${check.limit})` : value;
+    return check.limit ? say('{value} (accepted: {limit})', { value, limit: check.limit }) : value;
   const isOver = check.verdict === 'above';
   const bound = point && 'limit' in point && point.limit ? (isOver ? point.limit.high : point.limit.low) : null;
-  const beyond = `${isOver ? 'over' : 'under'} ${bound === null ? (check.limit ?? 'the limit') : point?.kind === 'timed' ? amountWords(bound, point.unit) : bound}`;
-  return point?.kind === 'count'
-    ? `${check.value} is ${check.by} ${beyond}`
-    : `${value} is ${amountWords(check.by, check.unit ?? '')} ${beyond}`;
+  const values = {
+    value: point?.kind === 'count' ? check.value : value,
+    by: point?.kind === 'count' ? check.by : amountWords(check.by, check.unit ?? ''),
+    bound: bound === null ? (check.limit ?? '') : point?.kind === 'timed' ? amountWords(bound, point.unit) : bound,
+  };
+  return say(isOver ? '{value} is {by} over {bound}' : '{value} is {by} under {bound}', values);
 }
 
 /** `set 1 of 2`, or `whole bundle`. */
@@ -40,25 +45,41 @@ export const setWords = (say: Say, { set }: Pick<Place, 'set'>, sets: number): s
 /** `open with Ines · 12 min`: how a bundle stands, and how long it has stood so. */
 export function stateWords(app: App, bundle: Bundle): string {
   const hold = openHold(bundle);
+  const say = speak(app);
   const long = (stamp: string): string => {
     const words = since(stamp, app.now);
     return words === '' ? '' : ` · ${words}`;
   };
-  if (hold) return `on hold ${hold.name}${long(hold.at)}`;
+  if (hold) return `${say('on hold {name}', { name: hold.name })}${long(hold.at)}`;
   const { work, hand, lastAt } = bundle;
   const name = hand === null ? '' : nameOf(app.room, hand);
   switch (work) {
     case 'not opened':
-      return 'not begun';
+      return say('not begun');
     case 'open':
-      return `open with ${name}`;
+      return say('open with {name}', { name });
     case 'paused':
-      return `left by ${name}${long(lastAt)}`;
+      return `${say('left by {name}', { name })}${long(lastAt)}`;
     case 'handed over':
-      return `for ${name}${long(lastAt)}`;
+      return `${say('for {name}', { name })}${long(lastAt)}`;
     case 'finished':
-      return 'finished';
+      return say('finished');
     default:
       return assertNever(work);
   }
+}
+
+/** A limit for a screen, in the words of its reader, with its unit: `310.5 to 313.5 mm`; empty when it bounds nothing. */
+export function limitSaid(say: Say, limit: Limit | null): string {
+  const bounds = boundsSaid(say, limit);
+  return bounds === '' ? '' : `${bounds} ${limit?.unit}`;
+}
+
+/** The same without the unit. */
+export function boundsSaid(say: Say, limit: Limit | null): string {
+  const { low, high } = limit ?? { low: null, high: null };
+  if (low !== null && high !== null)
+    return low === high ? say('exactly {low}', { low }) : say('{low} to {high}', { low, high });
+  if (high !== null) return say('at most {high}', { high });
+  return low === null ? '' : say('at least {low}', { low });
 }

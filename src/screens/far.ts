@@ -1,5 +1,6 @@
 import type { App, Play } from '../app/app.ts';
 import { isFolded } from '../app/fold.ts';
+import { speak } from '../app/speak.ts';
 import { clockFace } from '../app/when.ts';
 import { headline } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
@@ -13,6 +14,7 @@ import { field } from '../widgets/field.ts';
 import type { Page } from '../widgets/page.ts';
 import { blank, fillRow, indentRow, type Row, rowText } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import type { Say } from '../words/say.ts';
 import { footer, rehearsal } from './frame.ts';
 import { limitOf, pointWords } from './point-list.ts';
 import { said } from './said.ts';
@@ -24,9 +26,9 @@ export function far(app: App, play: Play, wanted: WantedPoint | 'finish', size: 
   const before = rehearsal(app, size.columns);
   const room = Math.max(1, Math.min(MOST, size.rows - foot.length - before.length));
   const answer = answerRows(app, wanted, width, room);
-  const wrong = wanted !== 'finish' && wanted.outside ? alarm(wanted, width) : [];
-  const bounds = limit(wanted, width);
-  const rest = wanted !== 'finish' && isFolded(app) ? together(wanted, width) : [];
+  const wrong = wanted !== 'finish' && wanted.outside ? alarm(speak(app), wanted, width) : [];
+  const bounds = limit(speak(app), wanted, width);
+  const rest = wanted !== 'finish' && isFolded(app) ? together(speak(app), wanted, width) : [];
   const left = Math.max(1, room - answer.length - wrong.length - bounds.length - rest.length);
   const body = [...wrong, ...big(oneLine(askedWords(app, play, wanted)), width, left), ...bounds, ...answer, ...rest];
   return {
@@ -44,51 +46,54 @@ export function far(app: App, play: Play, wanted: WantedPoint | 'finish', size: 
 const MOST = 12;
 
 /** The points behind this one in a folded step, which is done as a whole: as many as leave the next action half of the screen. */
-function together({ at, point }: WantedPoint, width: number): readonly Row[] {
+function together(say: Say, { at, point }: WantedPoint, width: number): readonly Row[] {
   const later = at.step.points.slice(at.step.points.indexOf(point) + 1);
-  const rows = later.flatMap((each) => wrapRow([said(`then ${pointWords(each)}`)], width, 5));
+  const rows = later.flatMap((each) =>
+    wrapRow([said(say('then {point}', { point: pointWords(say, each) }))], width, 5),
+  );
   const shown =
     rows.length <= MOST / 2 - 1 ? rows : [...rows.slice(0, MOST / 2 - 2), [said('then more: g shows all of them')]];
   return shown.length === 0 ? [] : [blank, ...shown];
 }
 
 /** Where the value is to lie, for itself, because it is looked at more often than the words. */
-function limit(wanted: WantedPoint | 'finish', width: number): readonly Row[] {
-  const words = wanted === 'finish' ? '' : limitOf(wanted.point);
+function limit(say: Say, wanted: WantedPoint | 'finish', width: number): readonly Row[] {
+  const words = wanted === 'finish' ? '' : limitOf(say, wanted.point);
   return words === '' ? [] : [blank, ...big(words, width, 3)];
 }
 
 /** Reversed, in drawn letters where they fit. */
-function alarm({ outside, point }: WantedPoint, width: number): readonly Row[] {
+function alarm(say: Say, { outside, point }: WantedPoint, width: number): readonly Row[] {
   if (!outside) return [];
   const { by, verdict, unit } = outside;
   const text =
     by === undefined
-      ? headline(outside)
+      ? headline(say, outside)
       : `OUT: ${by} ${point.kind === 'count' ? '' : (unit ?? '')} ${verdict === 'above' ? 'over' : 'under'}`;
   const rows = big(text.replace(/ +/g, ' '), width, 3);
   return [...rows.map((row) => fillRow([said(rowText(row), 'bad')], width, 'bad')), blank];
 }
 
 function askedWords(app: App, play: Play, wanted: WantedPoint | 'finish'): string {
-  if (wanted === 'finish') return `Count the good sets: of ${play.bundle.sets}`;
+  const say = speak(app);
+  if (wanted === 'finish') return say('Count the good sets: of {sets}', { sets: play.bundle.sets });
   const { point, place } = wanted;
   const places = blanksOf(point);
   const which = places > 1 ? ` (${place} of ${places})` : '';
   switch (point.kind) {
     case 'tick':
     case 'written':
-      return pointWords(point);
+      return pointWords(say, point);
     case 'reading':
     case 'count':
-      return `${pointWords(point)}${which}${point.limit ? '' : ` ${point.unit}`}`;
+      return `${pointWords(say, point)}${which}${point.limit ? '' : ` ${point.unit}`}`;
     case 'choice':
-      return `${pointWords(point)}: ${point.options.map(({ text }, index) => `${index + 1} ${text}`).join(', ')}`;
+      return `${pointWords(say, point)}: ${point.options.map(({ text }, index) => `${index + 1} ${text}`).join(', ')}`;
     case 'hold point':
-      return `Supervisor: ${point.text}`;
+      return say('Supervisor: {text}', { text: point.text });
     case 'timed': {
       const seconds = wanted.clock ? elapsedSeconds(wanted.clock, play.bundle.lastAt, app.now) : 0;
-      return `${clockFace(seconds)} ${pointWords(point)}`;
+      return `${clockFace(seconds)} ${pointWords(say, point)}`;
     }
     case 'computed': {
       const result = judgeAnswer(
@@ -96,7 +101,7 @@ function askedWords(app: App, play: Play, wanted: WantedPoint | 'finish'): strin
         wanted,
         '',
       );
-      return `${pointWords(point)} ${result.ok ? `${result.value.value} ${point.unit}` : result.error.message}`;
+      return `${pointWords(say, point)} ${result.ok ? `${result.value.value} ${point.unit}` : result.error.message}`;
     }
     default:
       return assertNever(point);

@@ -1,5 +1,6 @@
 import type { App, Play } from '../app/app.ts';
 import { bundleSigned } from '../app/signed-words.ts';
+import { speak } from '../app/speak.ts';
 import { lasted, when } from '../app/when.ts';
 import { byHowMuch } from '../app/words.ts';
 import { parseStamp } from '../base/instant.ts';
@@ -9,6 +10,7 @@ import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import { blank, indentRow, type Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import type { Say } from '../words/say.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { pointWords } from './point-list.ts';
 import { said } from './said.ts';
@@ -18,49 +20,51 @@ export function finished(app: App, play: Play, size: Size): Page {
   const width = textWidth(size);
   const { bundle } = play;
   const stories = allChecks(bundle).filter((check) => !isGood(check));
-  const say = (text: string): readonly Row[] => wrapRow([said(text)], width);
+  const say = speak(app);
+  const rows = (text: string): readonly Row[] => wrapRow([said(text)], width);
   return frame(app, size, {
-    top: [...wrapRow([said(`${play.ticket} is finished`, 'bright')], width), ...gap(size)],
+    top: [...wrapRow([said(say('{ticket} is finished', { ticket: play.ticket }), 'bright')], width), ...gap(size)],
     body: [
-      ...say(counts(bundle)),
-      ...say(time(app, bundle)),
+      ...rows(counts(say, bundle)),
+      ...rows(time(app, bundle)),
       blank,
-      ...say(stories.length === 0 ? 'No reading was outside its limit.' : 'Outside, and what became of it:'),
-      ...stories.flatMap((check) => story(play, check, width)),
+      ...rows(say(stories.length === 0 ? 'No reading was outside its limit.' : 'Outside, and what became of it:')),
+      ...stories.flatMap((check) => story(say, play, check, width)),
       blank,
-      ...say('Signed:'),
+      ...rows(say('Signed:')),
       ...bundleSigned(app.room, bundle, play.procedure).flatMap((text) =>
         wrapRow([said(text)], Math.max(1, width - 2), 2).map((row) => indentRow(row, 2)),
       ),
       blank,
-      ...say(app.purpose === 'rehearse' ? 'It was a rehearsal: nothing is recorded.' : 'It is in the ledger.'),
+      ...rows(say(app.purpose === 'rehearse' ? 'It was a rehearsal: nothing is recorded.' : 'It is in the ledger.')),
     ],
   });
 }
 
-function counts({ finished: end, sets }: Bundle): string {
+function counts(say: Say, { finished: end, sets }: Bundle): string {
   if (!end) return `${many(sets, 'set')}.`;
   const parts = [
-    `${end.good} good of ${end.sets}`,
-    ...(end.conceded > 0 ? [`${end.conceded} of them by concession`] : []),
-    ...(end.scrapped > 0 ? [`${end.scrapped} scrapped`] : []),
+    say('{good} good of {sets}', { good: end.good, sets: end.sets }),
+    ...(end.conceded > 0 ? [say('{count} of them by concession', { count: end.conceded })] : []),
+    ...(end.scrapped > 0 ? [say('{count} scrapped', { count: end.scrapped })] : []),
   ];
   return `${parts.join(', ')}.`;
 }
 
-function time({ now }: App, { openedAt, lastAt }: Bundle): string {
+function time(app: App, { openedAt, lastAt }: Bundle): string {
+  const { now } = app;
   const from = openedAt === null ? undefined : parseStamp(openedAt);
   const to = parseStamp(lastAt);
   if (openedAt === null || !from || !to) return '';
   const long = to.ms - from.ms < 60_000 ? 'under a minute' : lasted(to.ms - from.ms);
-  return `Begun ${when(openedAt, now)}, finished ${when(lastAt, now)}: ${long}.`;
+  return speak(app)('Begun {from}, finished {to}: {long}.', { from: when(openedAt, now), to: when(lastAt, now), long });
 }
 
-function story({ procedure, bundle }: Play, check: Check, width: number): readonly Row[] {
+function story(say: Say, { procedure, bundle }: Play, check: Check, width: number): readonly Row[] {
   const step = procedure.steps.find(({ id }) => id === check.step);
   const point = step?.points.find(({ id }) => id === check.point);
   const where = `${check.set === null ? '' : `Set ${check.set}, `}step ${step?.number ?? '?'}`;
-  const what = point ? `${pointWords(point)}: ${byHowMuch(check, point)}` : check.value;
+  const what = point ? `${pointWords(say, point)}: ${byHowMuch(say, check, point)}` : check.value;
   return [
     blank,
     ...wrapRow([said(`${where} · ${what}.`)], width),

@@ -1,5 +1,6 @@
 import type { App, Form } from '../app/app.ts';
 import { type Question, question } from '../app/form.ts';
+import { speak } from '../app/speak.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { allChecks } from '../bundle/bundle.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -29,28 +30,33 @@ export function formScreen(app: App, form: Form, size: Size): Page {
 const chosenRow = ({ chosen }: App, asked: Question | undefined): number => (asked?.options ? chosen + 1 : 0);
 
 function title(app: App, { about, entry }: Form): string {
+  const say = speak(app);
   const { play } = app;
   switch (about) {
     case 'hold':
-      return play?.next.want === 'point' ? `Hold at ${pointWords(play.next.point)}` : 'Hold the bundle';
+      return play?.next.want === 'point'
+        ? say('Hold at {point}', { point: pointWords(say, play.next.point) })
+        : say('Hold the bundle');
     case 'note':
-      return 'Write a note';
+      return say('Write a note');
     case 'strike': {
       const check = play && allChecks(play.bundle).find(({ seq }) => seq === entry);
       const point =
         check && play.procedure.steps.find(({ id }) => id === check.step)?.points.find(({ id }) => id === check.point);
-      return check ? `Strike ${check.value} at ${point ? pointWords(point) : check.point}` : 'Strike an entry';
+      return check
+        ? say('Strike {value} at {point}', { value: check.value, point: point ? pointWords(say, point) : check.point })
+        : say('Strike an entry');
     }
     case 'hand over':
-      return 'Hand the bundle over';
+      return say('Hand the bundle over');
     case 'go back': {
       const back = play?.next.want === 'point' ? play.next.at.step.facts.ifOut : null;
-      return back ? `Go ${back.text}` : 'Go back';
+      return back ? say('Go back: {text}', { text: back.text }) : say('Go back');
     }
     case 'settle':
       return play?.next.want === 'settling'
-        ? `Settle ${play.next.hold.name}: ${play.next.hold.reason}`
-        : 'Settle the hold';
+        ? say('Settle {name}: {reason}', { name: play.next.hold.name, reason: play.next.hold.reason })
+        : say('Settle the hold');
     default:
       return assertNever(about);
   }
@@ -90,6 +96,6 @@ function questionRows(app: App, { words, options, usual }: Question, width: numb
   return [
     ...asked,
     indentRow(field({ text: app.field, width: Math.max(1, Math.min(60, width - 2)) }), 2),
-    ...(usual ? [indentRow([said(`enter alone: ${usual}`)], 2)] : []),
+    ...(usual ? [indentRow([said(speak(app)('enter alone: {usual}', { usual }))], 2)] : []),
   ];
 }

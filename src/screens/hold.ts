@@ -48,7 +48,7 @@ function heldThing(say: Say, { procedure, bundle }: Play, { set, step, point }: 
       ? say('The whole bundle of {sets}', { sets: bundle.sets })
       : say('Set {set} of {sets}', { set, sets: bundle.sets }),
     ...(where ? [say('step {number} {title}', { number: where.number, title: where.title })] : []),
-    ...(what ? [pointWords(what)] : []),
+    ...(what ? [pointWords(say, what)] : []),
   ];
   return `${parts.join(' · ')}.`;
 }

@@ -1,6 +1,7 @@
 import type { App, Play } from '../app/app.ts';
 import { lookedBack } from '../app/lists.ts';
 import { checkSigned, signedWords } from '../app/signed-words.ts';
+import { speak } from '../app/speak.ts';
 import { valueWords } from '../app/words.ts';
 import { type Check, isGood } from '../bundle/bundle.ts';
 import { blanksOf } from '../bundle/next.ts';
@@ -40,7 +41,7 @@ function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolea
   return [
     ...beside(
       said(isChosen ? ' › ' : '   ', 'bright'),
-      [said(point ? pointWords(point) : check.point, style)],
+      [said(point ? pointWords(speak(app), point) : check.point, style)],
       [said(`${sign}${valueWords(check)}`, style)],
       width,
     ),

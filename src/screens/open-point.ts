@@ -1,14 +1,13 @@
 import type { App, Play } from '../app/app.ts';
 import { speak } from '../app/speak.ts';
 import { clockFace } from '../app/when.ts';
-import { valueWords } from '../app/words.ts';
+import { boundsSaid, valueWords } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
 import { judgeAnswer } from '../bundle/judge-answer.ts';
 import { namedValues } from '../bundle/named-values.ts';
 import { blanksOf, type WantedPoint } from '../bundle/next.ts';
 import { toDecimal } from '../measure/decimal.ts';
-import { limitBounds } from '../measure/limit-words.ts';
 import { readQuantity } from '../measure/quantity.ts';
 import type { UnitId } from '../measure/unit.ts';
 import { formulaWords } from '../procedure/formula-words.ts';
@@ -25,10 +24,10 @@ import { said } from './said.ts';
 export function openPoint(app: App, play: Play, wanted: WantedPoint, width: number): readonly Row[] {
   const { point, place } = wanted;
   const places = blanksOf(point);
-  const which = places > 1 ? [said(`${place} of ${places}`)] : [];
+  const which = places > 1 ? [said(speak(app)('{place} of {places}', { place, places }))] : [];
   const room = Math.max(1, width - INDENT);
   return [
-    ...beside(said(' › ', 'bright'), [said(pointWords(point), 'bright')], which, width),
+    ...beside(said(' › ', 'bright'), [said(pointWords(speak(app), point), 'bright')], which, width),
     ...[
       ...answerRows(app, play, wanted, room),
       ...(wanted.outside ? outside(speak(app), play, wanted, wanted.outside, room) : []),
@@ -56,7 +55,7 @@ function answerRows(app: App, play: Play, wanted: WantedPoint, width: number): r
     case 'choice':
       return options(app, point, width);
     case 'timed':
-      return clockRows(app, play, wanted, limitOf(point), width);
+      return clockRows(app, play, wanted, limitOf(speak(app), point), width);
     case 'computed':
       return workedOut(app, play, wanted, point, width);
     default:
@@ -73,7 +72,7 @@ function valueRows(app: App, play: Play, wanted: WantedPoint, unit: UnitId, widt
   const { point, at } = wanted;
   const before = settledChecks(point, at, play.bundle).map(valueWordsOf(unit));
   const blank = field({ text: app.field, width: Math.max(1, Math.min(NUMBER_WIDTH, width - unit.length - 1)), unit });
-  const limit = 'limit' in point && point.limit ? limitBounds(point.limit) : '';
+  const limit = boundsSaid(speak(app), 'limit' in point ? point.limit : null);
   const right = [said(limit === '' ? '' : `${limit} ${unit}`)];
   const line: Row = [...before.map((value) => said(`${value}   `)), ...blank];
   const rows =
@@ -141,5 +140,5 @@ function workedOut(
     said(inNames === inValues ? `${inNames} = ` : `${inNames} = ${inValues} = `),
     said(`${result.value.value} ${point.unit}`, 'bright'),
   ];
-  return beside(said(''), sum, [said(limitOf(point))], width);
+  return beside(said(''), sum, [said(limitOf(speak(app), point))], width);
 }

@@ -24,7 +24,7 @@ export function outside(
   const key = (letter: string, text: string): readonly Row[] =>
     beside(said(`${letter}   `, 'strong'), [said(text)], [], width);
   return [
-    ...shout(`${headline(check)}: ${byHowMuch(check, point)}`, width),
+    ...shout(`${headline(say, check)}: ${byHowMuch(say, check, point)}`, width),
     ...(point.kind === 'computed'
       ? key('b', say('look back: strike a reading it came from, measure again'))
       : rows(say(clock ? 'Time it again: the clock runs.' : again(point)))),

@@ -1,28 +1,35 @@
-import { valueWords } from '../app/words.ts';
+import { limitSaid, valueWords } from '../app/words.ts';
 import { wallTime } from '../base/instant.ts';
 import { type Bundle, type Check, isConceded, isGood, liveCheck, pointKey } from '../bundle/bundle.ts';
 import { blanksOf } from '../bundle/next.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import type { Place } from '../bundle/route.ts';
-import { limitWords } from '../measure/limit-words.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { Row } from '../widgets/row.ts';
+import type { Say } from '../words/say.ts';
 import { beside } from './beside.ts';
 import { said } from './said.ts';
 
 /** A point that has been answered, with what was recorded. */
-export function donePoint(point: Point, at: Place, bundle: Bundle, room: Room, width: number): readonly Row[] {
+export function donePoint(
+  say: Say,
+  point: Point,
+  at: Place,
+  bundle: Bundle,
+  room: Room,
+  width: number,
+): readonly Row[] {
   const key = pointKey(at.set, at.step.id, point.id);
   const places = Array.from({ length: blanksOf(point) }, (_, blank) => blank + 1);
   const isLetThrough = places.some((place) => isConceded(bundle, key, place) && !isGood(liveCheck(bundle, key, place)));
   const values = recorded(point, settledChecks(point, at, bundle), room);
-  const result = isLetThrough ? [values, 'let through'].filter((part) => part !== '').join(', ') : values;
-  return beside(said(' ✓ ', 'good'), [said(pointWords(point))], [said(result)], width);
+  const result = isLetThrough ? [values, say('let through')].filter((part) => part !== '').join(', ') : values;
+  return beside(said(' ✓ ', 'good'), [said(pointWords(say, point))], [said(result)], width);
 }
 
 /** A point still to come, with its limit. */
-export const laterPoint = (point: Point, width: number): readonly Row[] =>
-  beside(said('   '), [said(pointWords(point))], [said(limitOf(point))], width);
+export const laterPoint = (say: Say, point: Point, width: number): readonly Row[] =>
+  beside(said('   '), [said(pointWords(say, point))], [said(limitOf(say, point))], width);
 
 /** The values that stand at a point, blank by blank: good, or let through. */
 export function settledChecks(point: Point, at: Place, bundle: Bundle): readonly Check[] {
@@ -34,13 +41,13 @@ export function settledChecks(point: Point, at: Place, bundle: Bundle): readonly
 }
 
 /** The words of a point with what they leave out: that it is a hold point, and the name formulas know it by. */
-export function pointWords(point: Point): string {
-  if (point.kind === 'hold point') return `Hold point: ${point.text}`;
+export function pointWords(say: Say, point: Point): string {
+  if (point.kind === 'hold point') return say('Hold point: {text}', { text: point.text });
   return 'name' in point && point.name && !point.text.includes(point.name) ? `${point.text} ${point.name}` : point.text;
 }
 
 /** `310.5 to 313.5 mm`; empty without a limit. */
-export const limitOf = (point: Point): string => ('limit' in point && point.limit ? limitWords(point.limit) : '');
+export const limitOf = (say: Say, point: Point): string => limitSaid(say, 'limit' in point ? point.limit : null);
 
 function recorded(point: Point, checks: readonly Check[], room: Room): string {
   const last = checks.at(-1);

@@ -26,8 +26,8 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
     if (!each) return [];
     if (index === now) return openPoint(app, play, wanted, width);
     return firstOpenBlank(play.bundle, at, each) === undefined
-      ? donePoint(each, at, play.bundle, app.room, width)
-      : laterPoint(each, width);
+      ? donePoint(speak(app), each, at, play.bundle, app.room, width)
+      : laterPoint(speak(app), each, width);
   };
   const blocks = step.points.map((_, index) => rowsOf(index));
   const lead = leadRows(app, step, width);

@@ -41,8 +41,9 @@ test.each(others)('%s has every message, in its own words, with the same values 
     for (const kept of words.match(/`[^`]+`|\b15 1\/2 in\b|\b31\.2 cm\b|\besc\b/g) ?? [])
       expect(catalogue[words], words).toContain(kept);
   }
+  // A supervisor is one in Spanish, too.
   const same = english.filter((words) => catalogue[words] === words && /[a-z]{4}/.test(words));
-  expect(same).toEqual([]);
+  expect(same.filter((words) => words !== 'Supervisor: {text}')).toEqual([]);
 });
 
 test.each(others)('the words of a key are short enough for its legend: %s', async (language) => {
