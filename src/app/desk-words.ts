@@ -3,6 +3,7 @@ import { isBehind } from '../bundle/behind.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { App } from './app.ts';
 import type { DeskRow, Draft } from './desk.ts';
+import { speak } from './speak.ts';
 import { since } from './when.ts';
 import { stateWords } from './words.ts';
 
@@ -20,7 +21,7 @@ export function rowWords(app: App, row: DeskRow): RowWords {
       return {
         name: hold.name,
         about: `${bundle.ticket}  ${hold.reason}`,
-        state: ['waits', since(hold.at, app.now)].filter(Boolean).join(' '),
+        state: ['waits', since(speak(app), hold.at, app.now)].filter(Boolean).join(' '),
       };
     }
     case 'bundle': {
@@ -39,7 +40,7 @@ export function rowWords(app: App, row: DeskRow): RowWords {
 /** How a bundle stands, and how long it has had no entry. */
 function quiet(app: App, { bundle }: Extract<DeskRow, { readonly row: 'bundle' }>): string {
   const words = stateWords(app, bundle);
-  const long = since(bundle.lastAt, app.now);
+  const long = since(speak(app), bundle.lastAt, app.now);
   return bundle.work === 'open' && long !== '' ? `${words} · ${long === 'just now' ? long : `${long} ago`}` : words;
 }
 

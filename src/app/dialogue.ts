@@ -8,6 +8,7 @@ import { progress, type WantedPoint } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
 import { plainText } from '../procedure/plain-text.ts';
 import type { Point } from '../procedure/procedure.ts';
+import type { Say } from '../words/say.ts';
 import type { App, Play } from './app.ts';
 import { changesOf, differenceLine } from './difference-words.ts';
 import type { News } from './effect.ts';
@@ -155,60 +156,66 @@ function stationQuestion(app: App): Asked {
   return { lines: lines.map(oneLine), prompt: 'Ticket > ' };
 }
 
-function heading({ purpose }: App, { bundle, procedure }: Play): readonly string[] {
+function heading(app: App, { bundle, procedure }: Play): readonly string[] {
+  const { purpose } = app;
+  const say = speak(app);
   const revision = bundle.text && purpose === 'record' ? ` revision ${bundle.text.revision}` : '';
   const lines = [`${bundle.ticket}: ${procedure.id}${revision}, ${procedure.title}, ${many(bundle.sets, 'set')}`];
-  const rolls = bundle.rolls.length > 0 ? [`Rolls on the ticket: ${bundle.rolls.join(', ')}`] : [];
+  const rolls =
+    bundle.rolls.length > 0 ? [say('Rolls on the ticket: {rolls}', { rolls: bundle.rolls.join(', ') })] : [];
   const intro = procedure.intro
     .split('\n')
     .map(plainText)
     .filter((line) => line !== '');
   const all = [...lines, ...rolls, ...intro];
-  return purpose === 'rehearse' ? ['REHEARSAL: nothing is recorded.', ...all] : [...all, '? tells what you can type.'];
+  return purpose === 'rehearse'
+    ? [say('REHEARSAL: nothing is recorded.'), ...all]
+    : [...all, say('? tells what you can type.')];
 }
 
 function nextQuestion(app: App, play: Play, known: Play | null): Asked {
   const { next } = play;
+  const say = speak(app);
   switch (next.want) {
     case 'opening':
-      return { lines: [], prompt: 'Not begun (enter: begin)' };
+      return { lines: [], prompt: say('Not begun (enter: begin)') };
     case 'resuming':
       return {
         lines: [],
-        prompt: `${stateWords(app, play.bundle)} (enter: take it up)`,
+        prompt: say('{state} (enter: take it up)', { state: stateWords(app, play.bundle) }),
       };
     case 'settling': {
       const { name, reason, by } = next.hold;
       const lines = [
-        `ON HOLD ${name}, by ${nameOf(app.room, by)}: ${reason}`,
-        'A supervisor settles it (settle), or leave it here (leave).',
+        say('ON HOLD {name}, by {by}: {reason}', { name, by: nameOf(app.room, by), reason }),
+        say('A supervisor settles it (settle), or leave it here (leave).'),
       ];
-      return { lines: lines.map(oneLine), prompt: 'On hold' };
+      return { lines: lines.map(oneLine), prompt: say('On hold') };
     }
     case 'changes':
       return {
-        lines: changeLines(play, next),
-        prompt: 'Change (enter: read)',
+        lines: changeLines(say, play, next),
+        prompt: say('Change (enter: read)'),
       };
     case 'helping':
       return {
         lines: [...stepLines(app, play, next.at, known), helpWords(app, next)],
-        prompt: 'Who stands by? Name or badge',
+        prompt: say('Who stands by? Name or badge'),
       };
     case 'caution': {
-      const of = next.of > 1 ? ` (${next.number} of ${next.of})` : '';
+      const of = next.of > 1 ? ` (${say('{place} of {places}', { place: next.number, places: next.of })})` : '';
       const lines = [
         ...stepLines(app, play, next.at, known),
-        oneLine(`${next.caution.word}${of}: ${next.caution.text}`),
+        oneLine(`${say(next.caution.word)}${of}: ${next.caution.text}`),
       ];
-      return { lines, prompt: `${next.caution.word} (enter: read)` };
+      return { lines, prompt: say('{word} (enter: read)', { word: say(next.caution.word) }) };
     }
     case 'point':
       return { lines: stepLines(app, play, next.at, known), prompt: oneLine(pointPrompt(app, play, next)) };
     case 'finish':
-      return { lines: ['Every point is done.'], prompt: 'How many good sets do you tie up?' };
+      return { lines: [say('Every point is done.')], prompt: say('How many good sets do you tie up?') };
     case 'nothing':
-      return { lines: [], prompt: 'Finished (enter: leave)' };
+      return { lines: [], prompt: say('Finished (enter: leave)') };
     default:
       return assertNever(next);
   }
@@ -216,33 +223,42 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
 
 function pointPrompt(app: App, play: Play, { point, place, clock, at }: WantedPoint): string {
   const limit = 'limit' in point && point.limit ? `, ${limitSaid(speak(app), point.limit)}` : '';
-  const which = 'places' in point && point.places > 1 ? `, place ${place} of ${point.places}` : '';
+  const which =
+    'places' in point && point.places > 1
+      ? `, ${speak(app)('place {place} of {places}', { place, places: point.places })}`
+      : '';
   return `${point.text}${which}${limit} ${manner(app, play, point, clock !== null, at)}`;
 }
 
 function manner(app: App, play: Play, point: Point, running: boolean, at: WantedPoint['at']): string {
+  const say = speak(app);
   switch (point.kind) {
     case 'tick':
-      return '(enter: done)';
+      return say('(enter: done)');
     case 'reading':
     case 'count':
       return point.limit === null ? `(${point.unit})` : '';
     case 'written':
-      return '(write)';
+      return say('(write)');
     case 'choice':
       return `(${point.options.map(({ text }, index) => `${index + 1} ${text}`).join(', ')})`;
     case 'computed':
-      return '(worked out; enter: record)';
+      return say('(worked out; enter: record)');
     case 'hold point':
-      return app.paper
-        ? '(hold point: who looked, as signed on the paper)'
-        : '(hold point: a supervisor looks and signs; name or badge)';
+      return say(
+        app.paper
+          ? '(hold point: who looked, as signed on the paper)'
+          : '(hold point: a supervisor looks and signs; name or badge)',
+      );
     case 'timed': {
-      if (app.paper) return `(${point.unit}, as written)`;
-      if (!running) return '(enter: start the clock)';
+      if (app.paper) return say('({unit}, as written)', { unit: point.unit });
+      if (!running) return say('(enter: start the clock)');
       const key = play.bundle.clocks.get(pointKey(at.set, at.step.id, point.id));
       const seconds = key ? elapsedSeconds(key, play.bundle.lastAt, app.now) : 0;
-      return `(the clock runs, ${Math.floor(seconds / 60)} min ${seconds % 60} s; enter: stop)`;
+      return say('(the clock runs, {minutes} min {seconds} s; enter: stop)', {
+        minutes: Math.floor(seconds / 60),
+        seconds: seconds % 60,
+      });
     }
     default:
       return assertNever(point);
@@ -251,7 +267,7 @@ function manner(app: App, play: Play, point: Point, running: boolean, at: Wanted
 
 function lookedBack(app: App, play: Play): readonly string[] {
   const checks = allChecks(play.bundle);
-  if (checks.length === 0) return ['Nothing is recorded yet.'];
+  if (checks.length === 0) return [speak(app)('Nothing is recorded yet.')];
   return checks.map((check) => {
     const step = play.procedure.steps.find(({ id }) => id === check.step);
     const point = step?.points.find(({ id }) => id === check.point);
@@ -281,10 +297,14 @@ function help(app: App): readonly string[] {
   ];
 }
 
-function changeLines(play: Play, next: Extract<Play['next'], { readonly want: 'changes' }>): readonly string[] {
+function changeLines(
+  say: Say,
+  play: Play,
+  next: Extract<Play['next'], { readonly want: 'changes' }>,
+): readonly string[] {
   const { difference, of } = changesOf(play, next);
   const said = difference
     ? differenceLine(difference)
-    : 'the file is another one, but nothing in it that you are shown.';
-  return [oneLine(`Changed since you sewed it last, ${next.number} of ${of}: ${said}`)];
+    : say('The file is another one, but nothing in it that you are shown.');
+  return [oneLine(`${say('Changed since you sewed it last: {number} of {of}', { number: next.number, of })}: ${said}`)];
 }

@@ -1,4 +1,5 @@
 import { whyNotFolded } from '../bundle/folding.ts';
+import type { Plain } from '../words/say.ts';
 import type { App } from './app.ts';
 
 /** Why the step before this hand cannot be folded, as a sentence; null where it can, or where there is no step. */
@@ -14,6 +15,6 @@ export const mayFold = (app: App): boolean => app.play?.next.want === 'point' &&
 export const isFolded = (app: App): boolean => app.hand !== null && app.foldedBy === app.hand && mayFold(app);
 
 /** What stands in the place of the explanations. */
-export const FOLDED = 'Do all of this, then confirm each point.';
+export const FOLDED: Plain = 'Do all of this, then confirm each point.';
 
 const stepOf = (play: App['play']) => (play && 'at' in play.next ? play.next.at.step : undefined);

@@ -101,9 +101,13 @@ function hello(name: string, { play, room, hand }: App): App['message'] {
 /** Who is on, on which bundle, at which step. */
 export function lockWords(app: App): string {
   const { room, hand, play } = app;
-  const name = hand === null ? 'Nobody' : nameOf(room, hand);
-  if (!play) return `${name} is on, with no bundle in hand.`;
+  const say = speak(app);
+  const name = hand === null ? say('nobody') : nameOf(room, hand);
+  if (!play) return say('{name} is on, with no bundle in hand.', { name });
+  const { ticket } = play;
   const at = 'at' in play.next ? play.next.at : null;
-  const where = at ? `, ${setWords(speak(app), at, play.bundle.sets)}, step ${at.step.number} ${at.step.title}` : '';
-  return `${name} is on, at ${play.ticket}${where}.`;
+  if (!at) return say('{name} is on, at {ticket}.', { name, ticket });
+  const { number, title } = at.step;
+  const set = setWords(say, at, play.bundle.sets);
+  return say('{name} is on, at {ticket}, {set}, step {number} {title}.', { name, ticket, set, number, title });
 }

@@ -15,12 +15,17 @@ export function stepLines(app: App, play: Play, at: Place, known: Play | null): 
   if (known && 'at' in known.next && known.next.at.step.id === at.step.id && known.next.at.set === at.set) return [];
   const { step } = at;
   const { facts } = step;
+  const say = speak(app);
   const head = `${step.number} ${step.title} (${setWords(speak(app), at, play.bundle.sets)})${facts.cannotBeUndone ? `, ${speak(app)('cannot be undone')}` : ''}`;
-  const pictures = step.pictures.map(
-    ({ alt, bringOut }) => `Picture: ${alt}${bringOut.length ? `, ${bringOut.join(', ')}` : ''}`,
+  const pictures = step.pictures.map(({ alt, bringOut }) =>
+    bringOut.length > 0
+      ? say('Picture: {alt} (brings out {ids})', { alt, ids: bringOut.join(', ') })
+      : say('Picture: {alt}', { alt }),
   );
-  const seams = facts.seams ? [`Seams: ${facts.seams.text}`] : [];
-  const words = isFolded(app) ? [FOLDED, ...step.points.map(({ text }) => `  - ${text}`)] : proseLines(step);
+  const seams = facts.seams ? [say('Seams: {seams}', { seams: facts.seams.text })] : [];
+  const words = isFolded(app)
+    ? [speak(app)(FOLDED), ...step.points.map(({ text }) => `  - ${text}`)]
+    : proseLines(step);
   return ['', head, ...words, ...seams, ...pictures].map(oneLine);
 }
 

@@ -1,4 +1,5 @@
 import { formatStamp, type Instant, parseStamp, wallTime } from '../base/instant.ts';
+import type { Say } from '../words/say.ts';
 
 /** A stamp as a person says it: `10:42` today, `24 Nov 10:42` this year, `24 Nov 2025 10:42` before. */
 export function when(stamp: string, now: Instant): string {
@@ -18,18 +19,18 @@ export const dayOf = (stamp: string): string =>
   `${Number(stamp.slice(8, 10))} ${MONTHS[Number(stamp.slice(5, 7)) - 1] ?? '?'} ${stamp.slice(0, 4)}`;
 
 /** How long since: `just now`, `12 min`, `3 h 05 min`, `4 days`. Empty when the clock stands before the stamp. */
-export function since(stamp: string, now: Instant): string {
+export function since(say: Say, stamp: string, now: Instant): string {
   const from = parseStamp(stamp);
   if (!from || now.ms < from.ms) return '';
-  return lasted(now.ms - from.ms);
+  return lasted(say, now.ms - from.ms);
 }
 
-export function lasted(ms: number): string {
+export function lasted(say: Say, ms: number): string {
   const minutes = Math.floor(ms / 60_000);
-  if (minutes < 1) return 'just now';
+  if (minutes < 1) return say('just now');
   if (minutes < 60) return `${minutes} min`;
   if (minutes < 48 * 60) return `${Math.floor(minutes / 60)} h ${two(minutes % 60)} min`;
-  return `${Math.floor(minutes / (24 * 60))} days`;
+  return say('{count} days', { count: Math.floor(minutes / (24 * 60)) });
 }
 
 /** A running clock: `04:05`, or `1:04:05` from an hour on. */

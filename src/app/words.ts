@@ -47,7 +47,7 @@ export function stateWords(app: App, bundle: Bundle): string {
   const hold = openHold(bundle);
   const say = speak(app);
   const long = (stamp: string): string => {
-    const words = since(stamp, app.now);
+    const words = since(say, stamp, app.now);
     return words === '' ? '' : ` · ${words}`;
   };
   if (hold) return `${say('on hold {name}', { name: hold.name })}${long(hold.at)}`;

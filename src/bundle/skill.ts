@@ -5,13 +5,13 @@ export const levels = [0, 1, 2, 3, 4] as const;
 /** How well a hand does an operation. */
 export type Level = (typeof levels)[number];
 
-export const levelWords: Readonly<Record<Level, string>> = {
+export const levelWords = {
   0: 'none',
   1: 'in training',
   2: 'with help',
   3: 'alone',
   4: 'can teach',
-};
+} as const satisfies Readonly<Record<Level, string>>;
 
 /** What a hand can do, as it was entered, by `skillKey`. */
 export type Skills = ReadonlyMap<string, { readonly skill: string; readonly level: Level }>;

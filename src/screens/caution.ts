@@ -8,7 +8,7 @@ import type { Page } from '../widgets/page.ts';
 import { panel } from '../widgets/panel.ts';
 import { indentRow } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
-import { footer, rehearsal, textWidth } from './frame.ts';
+import { footer, rehearsal, signsOf, textWidth } from './frame.ts';
 import { said } from './said.ts';
 
 type CautionNext = Extract<Next, { readonly want: 'caution' }>;
@@ -26,7 +26,7 @@ export function caution(app: App, { at, caution: { word, text }, number, of }: C
   const step = wrapRow([said(which)], textWidth(size)).map((row) => indentRow(row, 1));
   const foot = footer(app, size);
   const room = rows - before.length - step.length - foot.length;
-  const { band, message } = panel({ word, text: oneLine(text), width, height: room });
+  const { band, message } = panel({ word, said: say(word), text: oneLine(text), width, height: room });
   const far = big(oneLine(text), textWidth(size), Math.max(0, room - band.length - 1)).map((row) => indentRow(row, 1));
   return {
     header: [...before, ...band],
@@ -34,6 +34,7 @@ export function caution(app: App, { at, caution: { word, text }, number, of }: C
     footer: [...step, ...foot],
     focus: 0,
     scrollBy: app.scroll,
+    signs: signsOf(app),
     width,
     height: rows,
   };

@@ -15,7 +15,7 @@ import type { Page } from '../widgets/page.ts';
 import { blank, fillRow, indentRow, type Row, rowText } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import type { Say } from '../words/say.ts';
-import { footer, rehearsal } from './frame.ts';
+import { footer, rehearsal, signsOf } from './frame.ts';
 import { limitOf, pointWords } from './point-list.ts';
 import { said } from './said.ts';
 
@@ -38,6 +38,7 @@ export function far(app: App, play: Play, wanted: WantedPoint | 'finish', size: 
     focus: 0,
     focusRows: body.length,
     scrollBy: app.scroll,
+    signs: signsOf(app),
     width: size.columns,
     height: size.rows,
   };

@@ -53,11 +53,12 @@ function counts(say: Say, { finished: end, sets }: Bundle): string {
 
 function time(app: App, { openedAt, lastAt }: Bundle): string {
   const { now } = app;
+  const say = speak(app);
   const from = openedAt === null ? undefined : parseStamp(openedAt);
   const to = parseStamp(lastAt);
   if (openedAt === null || !from || !to) return '';
-  const long = to.ms - from.ms < 60_000 ? 'under a minute' : lasted(to.ms - from.ms);
-  return speak(app)('Begun {from}, finished {to}: {long}.', { from: when(openedAt, now), to: when(lastAt, now), long });
+  const long = to.ms - from.ms < 60_000 ? say('under a minute') : lasted(say, to.ms - from.ms);
+  return say('Begun {from}, finished {to}: {long}.', { from: when(openedAt, now), to: when(lastAt, now), long });
 }
 
 function story(say: Say, { procedure, bundle }: Play, check: Check, width: number): readonly Row[] {

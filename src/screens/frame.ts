@@ -9,7 +9,7 @@ import { hints } from '../keys/hints.ts';
 import { HELP_ONLY } from '../keys/keymap.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import { type Hint, legend } from '../widgets/legend.ts';
-import type { Page } from '../widgets/page.ts';
+import type { Page, Signs } from '../widgets/page.ts';
 import { blank, cutRow, fillRow, indentRow, leftRight, type Row } from '../widgets/row.ts';
 import { seam } from '../widgets/seam.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
@@ -49,8 +49,18 @@ export function frame(app: App, size: Size, { top = [], body, focus = 0, focusRo
     focus,
     focusRows,
     scrollBy: app.scroll,
+    signs: signsOf(app),
     width: columns,
     height: rows,
+  };
+}
+
+/** What stands in the place of rows out of sight. */
+export function signsOf(app: App): Signs {
+  const say = speak(app);
+  return {
+    above: (count) => say('{count} more above', { count }),
+    below: (count) => say('{count} more below', { count }),
   };
 }
 

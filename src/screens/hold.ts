@@ -18,7 +18,7 @@ export function hold(app: App, play: Play, held: Hold, size: Size): Page {
   const width = textWidth(size);
   const say = speak(app);
   const rows = (text: string): readonly Row[] => wrapRow([said(text)], width);
-  const long = since(held.at, app.now);
+  const long = since(say, held.at, app.now);
   const whose = { name: nameOf(app.room, held.by), when: when(held.at, app.now) };
   return frame(app, size, {
     top: [fillRow([said(` ${say('ON HOLD')}  ${held.name}`, 'reverse')], width, 'reverse'), ...gap(size)],

@@ -29,7 +29,10 @@ export function lockScreen(app: App, lock: Lock, size: Size): Page {
   });
 }
 
-function clockWords({ play, now }: App): string {
+function clockWords(app: App): string {
+  const { play, now } = app;
   const clock = play?.next.want === 'point' ? play.next.clock : null;
-  return play && clock ? ` The clock runs: ${clockFace(elapsedSeconds(clock, play.bundle.lastAt, now))}.` : '';
+  return play && clock
+    ? ` ${speak(app)('The clock runs: {time}.', { time: clockFace(elapsedSeconds(clock, play.bundle.lastAt, now)) })}`
+    : '';
 }

@@ -23,7 +23,7 @@ export function lookBack(app: App, play: Play, size: Size): Page {
   const before = blocks.slice(0, app.chosen).flat().length;
   return frame(app, size, {
     top: [...wrapRow([said(`Looking back at ${play.ticket}`)], width), ...gap(size)],
-    body: blocks.length === 0 ? [[said('Nothing is recorded yet.')]] : blocks.flat(),
+    body: blocks.length === 0 ? [[said(speak(app)('Nothing is recorded yet.'))]] : blocks.flat(),
     focus: before,
     focusRows: blocks[app.chosen]?.length ?? 1,
   });

@@ -56,7 +56,7 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
 
 /** The explanations of a step, or that they are folded away and how its points are then done. */
 function leadRows(app: App, { prose: words }: Step, width: number): readonly Row[] {
-  if (isFolded(app)) return wrapRow([said(FOLDED, 'dim')], width);
+  if (isFolded(app)) return wrapRow([said(speak(app)(FOLDED), 'dim')], width);
   return words.trim() === '' ? [] : prose(words, width);
 }
 

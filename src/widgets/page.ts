@@ -14,9 +14,18 @@ export interface Page {
   readonly focusRows?: number;
   /** Rows scrolled by hand away from where the focus puts the body; down is positive, 0 unless given. */
   readonly scrollBy?: number;
+  /** What a sign says of so many rows out of sight; in English unless given. */
+  readonly signs?: Signs;
   readonly width: number;
   readonly height: number;
 }
+
+export interface Signs {
+  readonly above: (count: number) => string;
+  readonly below: (count: number) => string;
+}
+
+const IN_ENGLISH: Signs = { above: (count) => `${count} more above`, below: (count) => `${count} more below` };
 
 /**
  * Exactly `height` rows, none wider than `width`. The body is scrolled no further than the focus needs, so as much as fits of what
@@ -24,7 +33,7 @@ export interface Page {
  */
 export function page(whole: Page): readonly Row[] {
   const { header, footer, room } = shares(whole);
-  const body = window(whole.body, top(whole, room), room);
+  const body = window(whole, top(whole, room), room);
   const filling = Array.from({ length: room - body.length }, () => blank);
   return [...header, ...body, ...filling, ...footer].map((row) => cutRow(row, whole.width));
 }
@@ -60,12 +69,12 @@ function top({ body, focus, focusRows = 1, scrollBy = 0 }: Page, room: number): 
   return within(within(forFirst, 0, last(body, room)) + scrollBy, 0, last(body, room));
 }
 
-function window(body: readonly Row[], start: number, room: number): readonly Row[] {
+function window({ body, signs = IN_ENGLISH }: Page, start: number, room: number): readonly Row[] {
   const shown = body.slice(start, start + room);
   if (room < LEAST_BODY) return shown;
   const below = body.length - start - room;
-  const from = start > 0 ? [[span(` ↑ ${start + 1} more above`)], ...shown.slice(1)] : shown;
-  return below > 0 ? [...from.slice(0, -1), [span(` ↓ ${below + 1} more below`)]] : from;
+  const from = start > 0 ? [[span(` ↑ ${signs.above(start + 1)}`)], ...shown.slice(1)] : shown;
+  return below > 0 ? [...from.slice(0, -1), [span(` ↓ ${signs.below(below + 1)}`)]] : from;
 }
 
 const within = (value: number, low: number, high: number): number => Math.max(low, Math.min(high, value));

@@ -1,4 +1,5 @@
 import { assertNever } from '../base/assert-never.ts';
+import { graphemes } from '../base/columns.ts';
 import { fillRow, indentRow, type Row, rowColumns, type Style, span } from './row.ts';
 import { wrapRow } from './wrap-row.ts';
 
@@ -8,6 +9,8 @@ export type SignalWord = 'DANGER' | 'WARNING' | 'CAUTION' | 'NOTICE';
 /** A caution and the room for it. */
 export interface Caution {
   readonly word: SignalWord;
+  /** The word in the reader's language; the colours and the sign are the word's own. */
+  readonly said: string;
   readonly text: string;
   readonly width: number;
   readonly height: number;
@@ -23,12 +26,12 @@ export interface Panel {
  * A caution laid out for its room: band and message together fill exactly `height` rows, the message in the middle and each sentence by
  * itself where there is room. Words of a caution are never left out: in too little room the message is longer, and has to scroll.
  */
-export function panel({ word, text, width, height }: Caution): Panel {
+export function panel({ word, said, text, width, height }: Caution): Panel {
   const style = bandStyle(word);
   const band =
     height >= ROOMY.rows && width >= ROOMY.columns
-      ? tallBand(word, width, style)
-      : [fillRow(flatBand(word, style), width, style)];
+      ? tallBand(word, said, width, style)
+      : [fillRow(flatBand(word, said, style), width, style)];
   const room = Math.max(0, height - band.length);
   const message = [airy, close].map((layOut) => layOut(text, width)).find((rows) => rows.length <= room);
   return { band, message: message ? inTheMiddle(message, room) : close(text, width) };
@@ -60,10 +63,12 @@ function bandStyle(word: SignalWord): Style {
 
 const hasSign = (word: SignalWord): boolean => word !== 'NOTICE';
 
-const flatBand = (word: SignalWord, style: Style): Row => [span(hasSign(word) ? ` /!\\ ${word}` : ` ${word}`, style)];
+const flatBand = (word: SignalWord, said: string, style: Style): Row => [
+  span(hasSign(word) ? ` /!\\ ${said}` : ` ${said}`, style),
+];
 
-function tallBand(word: SignalWord, width: number, style: Style): readonly Row[] {
-  const spaced = [...word].join(' ');
+function tallBand(word: SignalWord, said: string, width: number, style: Style): readonly Row[] {
+  const spaced = graphemes(said).join(' ');
   return SIGN.map((line, at) =>
     fillRow([span(`  ${hasSign(word) ? `${line}   ` : ''}${at === 1 ? spaced : ''}`, style)], width, style),
   );

@@ -76,7 +76,7 @@ function caution({ width, height }: Size): readonly Row[] {
   );
   const text =
     'Needle. The needle can go through your finger. Take your foot off the treadle before your hand goes near it.';
-  const { band, message } = panel({ word: 'WARNING', text, width, height: height - footer.length });
+  const { band, message } = panel({ word: 'WARNING', said: 'WARNING', text, width, height: height - footer.length });
   return page({ header: band, body: message, footer, focus: 0, width, height });
 }
 

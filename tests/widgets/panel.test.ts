@@ -7,7 +7,7 @@ const needle =
   'Needle. The needle can go through your finger. Take your foot off the treadle before your hand goes near it.';
 
 function drawn(word: SignalWord, width: number, height: number) {
-  const { band, message } = panel({ word, text: needle, width, height });
+  const { band, message } = panel({ word, said: word, text: needle, width, height });
   return { band: band.map(rowText), message: message.map((row) => rowText(row).trim()), rows: [...band, ...message] };
 }
 
@@ -37,7 +37,7 @@ describe('a caution', () => {
 
   test('fills its band from edge to edge in its own style', () => {
     for (const word of ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const) {
-      for (const row of panel({ word, text: needle, width: 60, height: 20 }).band) {
+      for (const row of panel({ word, said: word, text: needle, width: 60, height: 20 }).band) {
         expect(rowColumns(row)).toBe(60);
         expect(row.every(({ style }) => style === word.toLowerCase())).toBe(true);
       }
@@ -63,7 +63,7 @@ describe('a caution', () => {
         fc.integer({ min: 1, max: 200 }),
         fc.integer({ min: 1, max: 60 }),
         (text, width, height) => {
-          const { band, message } = panel({ word: 'CAUTION', text, width, height });
+          const { band, message } = panel({ word: 'CAUTION', said: 'CAUTION', text, width, height });
           expect(Math.max(...[...band, ...message].map(rowColumns))).toBeLessThanOrEqual(width);
           expect(band.length + message.length).toBeGreaterThanOrEqual(height);
           if (width > 1) expect(message.map(rowText).join('').replaceAll(' ', '')).toBe(text.replaceAll(' ', ''));

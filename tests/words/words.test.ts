@@ -10,7 +10,7 @@ import { saying } from '../../src/words/say.ts';
 const others = languages.filter((language) => language !== 'en');
 const placeholders = (text: string): readonly string[] => (text.match(/\{\w+\}/g) ?? []).sort();
 const source = new URL('../../src/', import.meta.url);
-const code = ['app', 'keys', 'screens', 'commands']
+const code = ['app', 'bundle', 'keys', 'procedure', 'screens', 'commands']
   .flatMap((folder) =>
     readdirSync(new URL(`${folder}/`, source), { recursive: true, encoding: 'utf8' }).map(
       (name) => `${folder}/${name}`,
