@@ -2,8 +2,9 @@ import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { type App, startApp } from '../app/app.ts';
-import { deskRows, type Errand } from '../app/desk.ts';
+import { type DeskRow, deskRows, type Errand } from '../app/desk.ts';
 import { headings, rowWords } from '../app/desk-words.ts';
+import { isLockDue, locked } from '../app/lock.ts';
 import { performer, wholeBundles } from '../app/perform.ts';
 import { type AppStore, startStore } from '../app/store.ts';
 import { assertNever } from '../base/assert-never.ts';
@@ -13,7 +14,7 @@ import { lockMinutes } from '../storage/settings.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { editFile } from './edit-file.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
-import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
+import { type ExitCode, type Io, say, sayJson } from './io.ts';
 import { rehearse } from './rehearse.ts';
 import { releaseProcedure } from './release.ts';
 import { seeDrafts } from './see-drafts.ts';
@@ -38,9 +39,12 @@ export function desk(options: DeskOptions, io: Io): Promise<number> {
       const { store, code } = await shown(app, hand, open, io);
       const { errand, hand: who, chosen, layer } = store.app();
       if (!errand) return code;
+      const left = io.clock().ms;
       const message = await run(errand, { ...options, hand: who ?? '' }, open, io);
       await open.ledger.catchUp();
-      app = { ...(await start(open, io)), hand: who, chosen, layer, message };
+      const back = { ...(await start(open, io)), hand: who, chosen, layer, message };
+      // Nobody touched the desk while the editor had the terminal: whoever sits there now says who they are.
+      app = isLockDue({ ...back, touchedMs: left }, io.clock()) ? locked(back) : back;
     }
   });
 }
@@ -82,13 +86,28 @@ async function shown(
     const told = refuse('drafts-unreadable', message);
     if (!told.ok) store.tell({ news: 'refused', refusal: told.error });
   };
-  const see = (): void =>
-    void seeDrafts(room.folder, ledger).then((drafts) => store.tell({ news: 'drafts', drafts }), trouble);
+  let turn = Promise.resolve();
+  // One after another: an older reading must not come in behind a newer one.
+  const see = (): void => {
+    turn = turn
+      .then(() => seeDrafts(room.folder, ledger))
+      .then((drafts) => store.tell({ news: 'drafts', drafts }))
+      .catch(trouble);
+  };
+  // What another station releases changes how the drafts stand beside it.
+  let { releases } = first.room;
+  const unsubscribe = store.subscribe(() => {
+    const now = store.app().room.releases;
+    if (now === releases) return;
+    releases = now;
+    see();
+  });
   const stop = watchSaves([join(room.folder, 'procedures')], { saved: see, lost: trouble });
   try {
     const code = await showProgram({ store, io, onBell: (sound) => (ring = room.settings.bell ? sound : ring) });
     return { store, code };
   } finally {
+    unsubscribe();
     stop();
   }
 }
@@ -130,13 +149,37 @@ async function enter(io: Io): Promise<void> {
 
 function sayDesk(app: App, { json }: DeskOptions, io: Io): ExitCode {
   const rows = deskRows(app);
-  const told = rows.map((row) => ({ kind: row.row, ...rowWords(app, row) }));
-  if (json) sayJson(io, told);
-  else if (told.length === 0) cannot(io, 'There is nothing on the desk: put a procedure into procedures/.');
+  if (json) sayJson(io, rows.map(asData));
+  else if (rows.length === 0) say(io, 'There is nothing on the desk: put a procedure into procedures/.');
   else
-    for (const [index, { kind, name, about, state }] of told.entries()) {
-      if (kind !== told[index - 1]?.kind) say(io, headings[kind]);
+    for (const [index, row] of rows.entries()) {
+      const { name, about, state } = rowWords(app, row);
+      if (row.row !== rows[index - 1]?.row) say(io, headings[row.row]);
       say(io, `  ${pad(name, 10)}  ${about} · ${state}`);
     }
   return rows.some(({ row }) => row === 'hold') ? 1 : 0;
+}
+
+/** A row for programs. */
+function asData(row: DeskRow) {
+  if (row.row === 'draft') {
+    const { file, procedure, revision, withdrawn, isReleased, findings, changes } = row.draft;
+    const count = (of: string): number => findings.filter(({ severity }) => severity === of).length;
+    const { id, title } = procedure;
+    const released = { revision, withdrawn, isReleased, changes: changes.length };
+    return {
+      kind: row.row,
+      file,
+      procedure: id,
+      title,
+      ...released,
+      errors: count('error'),
+      warnings: count('warning'),
+    };
+  }
+  const { ticket, procedure, text, work, hand, lastAt } = row.bundle;
+  const bundle = { kind: row.row, ticket, procedure, revision: text?.revision ?? null, work, hand, lastAt };
+  if (row.row === 'bundle') return bundle;
+  const { name, reason, by, at, set, step } = row.hold;
+  return { ...bundle, hold: { name, reason, by, at, set, step } };
 }

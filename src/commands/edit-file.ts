@@ -40,6 +40,8 @@ export function editFile(path: string, io: Io): Promise<Result<void>> {
   });
 }
 
-/** The words of a command line; quotes of either kind keep a name with blanks together. */
-const wordsOf = (line: string): readonly string[] =>
-  [...line.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/g)].map(([, double, single, bare]) => double ?? single ?? bare ?? '');
+/** The words of a command line; quotes of either kind keep what has blanks together, also within a word. */
+export const wordsOf = (line: string): readonly string[] =>
+  (line.match(/(?:[^\s"']|"[^"]*"|'[^']*')+/g) ?? []).map((word) =>
+    word.replace(/"([^"]*)"|'([^']*)'/g, (_, double?: string, single?: string) => double ?? single ?? ''),
+  );

@@ -3,6 +3,7 @@ import type { RoomLedger } from '../app/room-ledger.ts';
 import type { Refusal } from '../base/result.ts';
 import { releasesOf } from '../bundle/room.ts';
 import { differences } from '../procedure/differences.ts';
+import { readProcedure as understand } from '../procedure/read-procedure.ts';
 import { listProcedures, type ProcedureFile, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
 import { readDraft } from './read-draft.ts';
 
@@ -37,7 +38,7 @@ async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger): Pr
 }
 
 function unreadable(file: string, { rule, message }: Refusal): Draft {
-  const { procedure } = readDraft('', { name: file, path: '', bytes: new Uint8Array(), digest: '' as never, text: '' });
+  const { procedure } = understand('', file);
   const finding = { file, line: 1, column: 1, severity: 'error', rule, message, found: '', mend: '' } as const;
   return { file, procedure, findings: [finding], revision: null, withdrawn: false, isReleased: false, changes: [] };
 }
