@@ -31,7 +31,7 @@ test('for programs it has fields, the oldest hold first', async () => {
   });
   expect(rows.find(({ ticket }: { ticket?: string }) => ticket === 'B-1041')).toMatchObject({
     kind: 'bundle',
-    work: 'open',
+    work: 'paused',
     hand: 'OP-02',
   });
   expect(rows.at(-1)).toMatchObject({

@@ -89,7 +89,7 @@ test('a rehearsal says so from the first line to the last, and leaves the ledger
   );
   const said = walkfoot(['rehearse', draft], '\nsupervisor\n1\n\n');
   expect(said.startsWith('REHEARSAL: nothing is recorded.')).toBe(true);
-  expect(said).toContain('Nothing was recorded');
+  expect(said).toContain('It was a rehearsal: nothing is recorded.');
   expect(said).not.toContain('in the ledger');
   expect(readFileSync(join(room.folder, '.walkfoot/ledger.db')).equals(before)).toBe(true);
 });
