@@ -48,8 +48,8 @@ async function practice() {
 test('a sewer plays their language: its words on the screen, the main text’s ids, limits and values in the ledger', async () => {
   const { sew, who, verify } = await practice();
   const played = await sew('Tomas', '21', '22', '', 'R-1', 'R-2', 'igual', '');
-  expect(played.out).toContain('Piezas en el atado, exactly 22 pcs');
-  expect(played.out).toContain('21 is 1 under 22');
+  expect(played.out).toContain('Piezas en el atado, exacto 22 pcs');
+  expect(played.out).toContain('21 no llega a 22 por 1');
   expect(played.out).toContain('Aguja. La aguja puede atravesarte el dedo.');
   const rows = JSON.parse((await who({ json: true })).out);
   const checks = rows.filter(({ kind }: { kind: string }) => kind === 'checked');
