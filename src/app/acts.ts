@@ -6,7 +6,7 @@ import type { Effect } from './effect.ts';
 import { findHand } from './find-hand.ts';
 import { answerForm, intentOf, question, reopened } from './form.ts';
 import { commandOf, type Intent } from './intent.ts';
-import { speak } from './speak.ts';
+import { speak, why } from './speak.ts';
 
 /** The program after something happened, and what it wants done because of it. */
 export type Step = readonly [App, readonly Effect[]];
@@ -14,7 +14,7 @@ export type Step = readonly [App, readonly Effect[]];
 /** A hand signs on by name, id or badge. */
 export function signOn(app: App, who: string): Step {
   const hand = findHand(app.room, who);
-  if (!hand.ok) return [{ ...app, message: refusal(hand.error.message) }, []];
+  if (!hand.ok) return [{ ...app, message: refusal(why(app, hand.error)) }, []];
   if (app.home === 'desk' && hand.value.role !== 'supervisor')
     return [
       {
@@ -47,7 +47,7 @@ export function intended(app: App, intent: Intent): Step {
   if (!play || hand === null) return [app, []];
   if (intent.intent === 'leave' && !hasInHand(play, app)) return [left(app, play, leftWords(app, play)), []];
   const command = commandOf(app, play, hand, intent);
-  if (!command.ok) return [{ ...app, layer: openAgain(app.layer), message: refusal(command.error.message) }, []];
+  if (!command.ok) return [{ ...app, layer: openAgain(app.layer), message: refusal(why(app, command.error)) }, []];
   return [app, [{ effect: 'attempt', ticket: play.ticket, command: command.value }]];
 }
 
@@ -58,7 +58,7 @@ export const openAgain = (layer: App['layer']): App['layer'] =>
 /** One question of a form is answered; the last one carries out what the form is about. */
 export function answered(app: App, form: Form, text: string): Step {
   const next = answerForm(app, form, text);
-  if (!next.ok) return [{ ...app, message: refusal(next.error.message) }, []];
+  if (!next.ok) return [{ ...app, message: refusal(why(app, next.error)) }, []];
   const on = { ...app, field: '', chosen: 0, message: null, layer: { layer: 'form', form: next.value } } as const;
   return question(on, next.value) ? [on, []] : intended(on, intentOf(next.value));
 }

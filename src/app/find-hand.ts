@@ -6,7 +6,7 @@ import { sameName } from '../bundle/same-name.ts';
 export function findHand(room: Room, typed: string): Result<Hand> {
   const found = findAnyHand(room, typed);
   return found.ok && found.value.retired
-    ? refuse('hand-retired', `${found.value.name} is retired and can’t sign on: choose another name.`)
+    ? refuse('hand-retired', '{name} is retired and can’t sign on: choose another name.', { name: found.value.name })
     : found;
 }
 
@@ -23,12 +23,13 @@ export function findAnyHand(room: Room, typed: string): Result<Hand> {
   if (!found)
     return refuse(
       'hand-unknown',
-      `Nobody here is called ${typed.trim()}: look at the list, or ask a supervisor to add the hand.`,
+      'Nobody here is called {typed}: look at the list, or ask a supervisor to add the hand.',
+      { typed: typed.trim() },
     );
   if (other)
-    return refuse(
-      'hand-unclear',
-      `${typed.trim()} could be ${meant.map((hand) => hand.name).join(' or ')}: type more of the name.`,
-    );
+    return refuse('hand-unclear', '{typed} could be {names}: type more of the name.', {
+      typed: typed.trim(),
+      names: meant.map((hand) => hand.name).join(' or '),
+    });
   return ok(found);
 }

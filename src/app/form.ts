@@ -191,7 +191,9 @@ function stepQuestion(say: Say, { procedure }: Play, held: StepId | null, usual:
     ...(last && usual === 'this step' ? { usual: String(last.number) } : {}),
     understand: (typed) => {
       const found = steps.find(({ number, id }) => String(number) === typed || id === typed);
-      return found ? ok(found.id) : refuse('no-such-step', `Type the number of a step, 1 to ${steps.length}.`);
+      return found
+        ? ok(found.id)
+        : refuse('no-such-step', 'Type the number of a step, 1 to {length}.', { length: steps.length });
     },
   };
 }

@@ -59,7 +59,8 @@ function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Comm
     case 'go back':
       return ok({ do: 'go back', hand, reason: intent.reason });
     case 'settle': {
-      if (play.next.want !== 'settling') return refuse('no-such-hold', `${play.ticket} is not on hold: go on.`);
+      if (play.next.want !== 'settling')
+        return refuse('no-such-hold', '{ticket} is not on hold: go on.', { ticket: play.ticket });
       const by = findHand(app.room, intent.by);
       return by.ok
         ? ok({ do: 'settle', hand: by.value.id, hold: play.next.hold.name, how: intent.how, reason: intent.reason })
@@ -92,7 +93,10 @@ function answer(app: App, { next, ticket, changes, sheet }: Play, hand: HandId, 
     case 'resuming':
       return ok({ do: 'resume', hand });
     case 'settling':
-      return refuse('on-hold', `${ticket} is on hold (${next.hold.name}): a supervisor settles it first.`);
+      return refuse('on-hold', '{ticket} is on hold ({name}): a supervisor settles it first.', {
+        ticket,
+        name: next.hold.name,
+      });
     case 'changes':
     case 'caution':
       if (text.trim() !== '') return refuse('only-read', 'This is only to be read: press enter when you have read it.');
@@ -108,7 +112,7 @@ function answer(app: App, { next, ticket, changes, sheet }: Play, hand: HandId, 
         ? ok({ do: 'finish', hand, good: Number(text.trim()) })
         : refuse('count-missing', 'Count the good sets you tie up and type the number.');
     case 'nothing':
-      return refuse('finished', `${ticket} is finished.`);
+      return refuse('finished', '{ticket} is finished.', { ticket });
     case 'point': {
       const at = { set: next.at.set, step: next.at.step.id, point: next.point.id };
       if (next.point.kind === 'timed' && !app.paper && !next.clock && text.trim() === '')

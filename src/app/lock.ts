@@ -7,7 +7,7 @@ import type { App } from './app.ts';
 import { findHand } from './find-hand.ts';
 import type { Move } from './move.ts';
 import { unasked } from './pin-ask.ts';
-import { speak } from './speak.ts';
+import { speak, why } from './speak.ts';
 import { rubbedOutOf, typedOn } from './typing.ts';
 import { setWords } from './words.ts';
 
@@ -64,7 +64,7 @@ const LONGEST_NAME = 80;
 export function unlock(app: App, who: string): Step {
   const hand = findHand(app.room, who);
   if (!hand.ok)
-    return [{ ...app, lock: app.lock && { ...app.lock, field: '' }, message: refusal(hand.error.message) }, []];
+    return [{ ...app, lock: app.lock && { ...app.lock, field: '' }, message: refusal(why(app, hand.error)) }, []];
   const after = hand.value.id === app.hand ? 'own lock' : 'lock of another';
   return [app, [{ effect: 'attempt', ticket: null, command: { do: 'sign on', hand: hand.value.id, after } }]];
 }

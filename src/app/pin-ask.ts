@@ -6,7 +6,7 @@ import type { App } from './app.ts';
 import type { Move } from './move.ts';
 import { newPin } from './pin-words.ts';
 import type { ToSign } from './sign.ts';
-import { speak } from './speak.ts';
+import { speak, why } from './speak.ts';
 import { rubbedOutOf, typedOn } from './typing.ts';
 
 /** A PIN that is asked for. It lies over everything else and leaves that as it was. */
@@ -96,7 +96,7 @@ function entered(app: App, ask: PinAsk): Step {
       const chosen = newPin(typed);
       return chosen.ok
         ? [{ ...on, pin: { to, stage: { is: 'again', first: chosen.value }, typed: '' } }, []]
-        : [{ ...on, message: refusal(chosen.error.message) }, []];
+        : [{ ...on, message: refusal(why(app, chosen.error)) }, []];
     }
     case 'again':
       return typed.normalize('NFC') === stage.first

@@ -131,11 +131,14 @@ export async function roomLedger(
     if (!found)
       return refuse(
         'ticket-unknown',
-        `There is no ticket ${ticket} here: look at its label, or make one with \`walkfoot ticket\`.`,
+        'There is no ticket {ticket} here: look at its label, or make one with `walkfoot ticket`.',
+        { ticket },
       );
     const understood = (found.text ?? currentRelease(room, found.procedure))?.understood;
     if (!understood)
-      return refuse('no-release', `${found.procedure} has no released revision: ask a supervisor to release it.`);
+      return refuse('no-release', '{procedure} has no released revision: ask a supervisor to release it.', {
+        procedure: found.procedure,
+      });
     const text = await procedure(understood);
     return text.ok ? ok({ bundle: found, procedure: text.value }) : text;
   }

@@ -24,7 +24,7 @@ import { isLockDue, locked, unlock, unlocked } from './lock.ts';
 import { moved } from './moved.ts';
 import { onPaper } from './paper-time.ts';
 import { pinSaid } from './pin-ask.ts';
-import { speak } from './speak.ts';
+import { speak, why } from './speak.ts';
 
 /** The program after one more piece of news, and what it wants done because of it. */
 export function update(before: App, arrived: Arrived): Step {
@@ -58,7 +58,7 @@ export function update(before: App, arrived: Arrived): Step {
     case 'ticket':
       return takeTicket(app, arrived.ticket);
     case 'refused':
-      return refused(app, arrived);
+      return refusedNews(app, arrived);
     case 'pin asked':
       return [{ ...app, pin: { to: arrived.to, stage: { is: arrived.stage }, typed: '' }, message: null }, []];
     case 'pin':
@@ -108,12 +108,12 @@ const byPerson: ReadonlySet<News['news']> = new Set([
   'paper time',
 ]);
 
-function refused(app: App, news: Extract<News, { readonly news: 'refused' }>): Step {
-  const { refusal: why, command } = news;
-  const message = refusal(why.message);
+function refusedNews(app: App, news: Extract<News, { readonly news: 'refused' }>): Step {
+  const { refusal: refused, command } = news;
+  const message = refusal(why(app, refused));
   // The question stays for another try; what else is refused was not for want of a PIN.
-  if (app.pin && PIN_RULES.has(why.rule)) return [{ ...app, message }, []];
-  if (app.pin) return refused({ ...app, pin: null }, news);
+  if (app.pin && PIN_RULES.has(refused.rule)) return [{ ...app, message }, []];
+  if (app.pin) return refusedNews({ ...app, pin: null }, news);
   // At a lock another hand has taken over the station; the bundle had been taken from the first one before.
   if (!app.play && command?.do === 'pause') return [app, []];
   // What cannot be left is in somebody else's hands: there is nothing of this hand's to record.

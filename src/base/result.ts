@@ -5,7 +5,12 @@
 export interface Refusal {
   readonly rule: string;
   readonly message: string;
+  /** The sentence as it stands in a catalogue, and what is put into its braces, so that it can be said in another language. */
+  readonly words: string;
+  readonly values: Values;
 }
+
+type Values = Readonly<Record<string, string | number | null>>;
 
 export type Result<T, E = Refusal> =
   | { readonly ok: true; readonly value: T }
@@ -13,7 +18,16 @@ export type Result<T, E = Refusal> =
 
 export const ok = <T>(value: T): { readonly ok: true; readonly value: T } => ({ ok: true, value });
 
-export const refuse = (rule: string, message: string): { readonly ok: false; readonly error: Refusal } => ({
+/** Refuses in one sentence; what stands in braces is put in from `values`. */
+export const refuse = (
+  rule: string,
+  words: string,
+  values: Values = {},
+): { readonly ok: false; readonly error: Refusal } => ({
   ok: false,
-  error: { rule, message },
+  error: { rule, message: filled(words, values), words, values },
 });
+
+/** A sentence with the values put in its braces; braces without a value stay. */
+export const filled = (words: string, values: Values): string =>
+  words.replace(/\{(\w+)\}/g, (whole, name: string) => (Object.hasOwn(values, name) ? String(values[name]) : whole));

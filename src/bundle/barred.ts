@@ -15,17 +15,18 @@ export function barred(bundle: Bundle, hand: HandId, wanted: Next): Result<never
 /** A refusal when this hand does not have the bundle open. */
 export function notAtWork(bundle: Bundle, hand: HandId): Result<never> | undefined {
   if (bundle.work === 'open' && bundle.hand === hand) return undefined;
-  return refuse('not-at-work', `You do not have ${bundle.ticket} in hand: take it up first.`);
+  return refuse('not-at-work', 'You do not have {ticket} in hand: take it up first.', { ticket: bundle.ticket });
 }
 
 export const onHold = (bundle: Bundle, hold: string): Result<never> =>
-  refuse('on-hold', `${bundle.ticket} is on hold (${hold}): a supervisor settles it first.`);
+  refuse('on-hold', '{ticket} is on hold ({hold}): a supervisor settles it first.', { ticket: bundle.ticket, hold });
 
 export const notOpened = (bundle: Bundle): Result<never> =>
-  refuse('not-opened', `${bundle.ticket} has not been opened yet: open it first.`);
+  refuse('not-opened', '{ticket} has not been opened yet: open it first.', { ticket: bundle.ticket });
 
 export const noRelease = (procedure: ProcedureId): Result<never> =>
   refuse(
     'no-release',
-    `${procedure} has no released revision: a supervisor releases it with \`walkfoot release ${procedure}\`.`,
+    '{procedure} has no released revision: a supervisor releases it with `walkfoot release {procedure}`.',
+    { procedure },
   );

@@ -32,7 +32,7 @@ export function decideAtPoint(
 
   if (command.do === 'help') return helped(situation, command, wanted);
   if (wanted.want === 'helping')
-    return refuse('help-first', `This step takes somebody beside you who does it alone: name who helps first.`);
+    return refuse('help-first', 'This step takes somebody beside you who does it alone: name who helps first.');
   if (command.do === 'read caution') {
     const { set, step, caution } = command;
     const read = sheetOf(situation, command.sheet);
@@ -43,7 +43,8 @@ export function decideAtPoint(
       { kind: 'caution-read', body: { ticket, set, step, caution, digest, ...read.value } },
     ]);
   }
-  if (wanted.want === 'caution') return refuse('caution-first', `Read the ${wanted.caution.word} of this step first.`);
+  if (wanted.want === 'caution')
+    return refuse('caution-first', 'Read the {word} of this step first.', { word: wanted.caution.word });
   if (wanted.want !== 'point') return refuse('nothing-left', 'Every point is done: count the sets and finish.');
 
   if (command.do === 'go back') return goBack(situation, hand, wanted, command.reason);
@@ -107,11 +108,13 @@ function helped(
     const names = may.map(({ name }) => name).join(' or ');
     const way = names === '' ? 'a supervisor enters who can with `walkfoot hand skill`' : `name ${names}`;
     return by === hand
-      ? refuse('help-self', `Nobody stands by for themselves: ${way}.`)
-      : refuse(
-          'help-skill',
-          `${who.value.name} does not do ${skill} alone (${levelWords[levelOf(room, by, skill)]}): ${way}.`,
-        );
+      ? refuse('help-self', 'Nobody stands by for themselves: {way}.', { way })
+      : refuse('help-skill', '{name} does not do {skill} alone ({level}): {way}.', {
+          name: who.value.name,
+          skill,
+          level: levelWords[levelOf(room, by, skill)],
+          way,
+        });
   }
   return record(situation, hand, [{ kind: 'helped', body: { ticket: bundle.ticket, set, step, by } }]);
 }
@@ -134,10 +137,9 @@ function witness(
   const who = actor(room, second, ['supervisor']);
   if (!who.ok) return who;
   if (second === hand || workedOn(bundle, second, wanted.at.set))
-    return refuse(
-      'own-work',
-      `${nameOf(room, second)} worked on this: nobody releases their own work, so call another supervisor.`,
-    );
+    return refuse('own-work', '{name} worked on this: nobody releases their own work, so call another supervisor.', {
+      name: nameOf(room, second),
+    });
   return ok({ witness: second });
 }
 
@@ -169,5 +171,8 @@ function outOfOrder(
   const place = asked.do === 'check' ? asked.place : 1;
   return isGood(liveCheck(bundle, pointKey(asked.set, asked.step, asked.point), place))
     ? refuse('done-already', 'That is recorded already: strike it first if it is wrong.')
-    : refuse('not-next', `First comes step ${wanted.at.step.number}, ${wanted.point.text}.`);
+    : refuse('not-next', 'First comes step {number}, {text}.', {
+        number: wanted.at.step.number,
+        text: wanted.point.text,
+      });
 }

@@ -30,7 +30,8 @@ export function decideBundle(
 
   switch (command.do) {
     case 'open': {
-      if (bundle.text) return refuse('opened-already', `${ticket} has been opened before: take it up again instead.`);
+      if (bundle.text)
+        return refuse('opened-already', '{ticket} has been opened before: take it up again instead.', { ticket });
       const release = currentRelease(room, bundle.procedure);
       if (!release) return noRelease(bundle.procedure);
       const { procedure, revision, digest, understood } = release;
@@ -56,7 +57,8 @@ export function decideBundle(
       const to = actor(room, command.to, workers);
       if (!to.ok) return to;
       if (!bundle.text) return notOpened(bundle);
-      if (command.to === bundle.hand) return refuse('has-it-already', `${to.value.name} has ${ticket} already: go on.`);
+      if (command.to === bundle.hand)
+        return refuse('has-it-already', '{name} has {ticket} already: go on.', { name: to.value.name, ticket });
       if (bundle.hand !== hand && who.value.role !== 'supervisor') return withAnother(situation);
       return leave({ kind: 'handed-over', body: { ticket, to: command.to } });
     }
@@ -68,7 +70,9 @@ export function decideBundle(
       const { from, read } = bundle.changesToRead;
       const { change, of } = command;
       if (change !== read + 1 || !Number.isSafeInteger(of) || of < change)
-        return refuse('changes-order', `Change ${read + 1} is to be read next: read them one after another.`);
+        return refuse('changes-order', 'Change {number} is to be read next: read them one after another.', {
+          number: read + 1,
+        });
       const body = { ticket, procedure: bundle.procedure, from, to: bundle.text.digest };
       return leave({ kind: 'changes-read', body: of === 1 ? body : { ...body, change, of } });
     }
@@ -78,10 +82,9 @@ export function decideBundle(
         return refuse('nothing-to-strike', 'That entry no longer counts: look back and choose one that does.');
       if (!command.reason.trim()) return refuse('reason-missing', 'Say in a few words why it is struck.');
       if (check.hand !== hand && who.value.role !== 'supervisor')
-        return refuse(
-          'not-your-entry',
-          `${nameOf(room, check.hand)} recorded that: let ${nameOf(room, check.hand)} or a supervisor strike it.`,
-        );
+        return refuse('not-your-entry', '{name} recorded that: let {name} or a supervisor strike it.', {
+          name: nameOf(room, check.hand),
+        });
       const hold = openHold(bundle);
       if (hold) return onHold(bundle, hold.name);
       const { reason } = command;
@@ -114,13 +117,14 @@ function finish(situation: BundleSituation, hand: HandId, counted: number): Resu
   const bar = barred(bundle, hand, wanted);
   if (bar) return bar;
   if (wanted.want !== 'finish')
-    return refuse('not-done', `${bundle.ticket} is not done: there are points left to check.`);
+    return refuse('not-done', '{ticket} is not done: there are points left to check.', { ticket: bundle.ticket });
   const good = setsLeft(bundle).length;
   if (counted !== good) {
     const less = bundle.scrapped.size > 0 ? ` (${bundle.sets} less ${bundle.scrapped.size} scrapped)` : '';
     return refuse(
       'count-balance',
-      `There should be ${good} good ${good === 1 ? 'set' : 'sets'}${less}, and you counted ${counted}: count again, or hold the bundle.`,
+      'There should be {good} good {sets}{less}, and you counted {counted}: count again, or hold the bundle.',
+      { good, sets: good === 1 ? 'set' : 'sets', less, counted },
     );
   }
   const { ticket, sets, scrapped } = bundle;
@@ -152,7 +156,8 @@ function withAnother({ room, bundle }: BundleSituation): Result<never> {
   const owner = hand ? nameOf(room, hand) : 'another';
   return refuse(
     'with-another',
-    `${ticket} is with ${owner}: ask ${owner} to leave it or hand it over, or a supervisor to take it.`,
+    '{ticket} is with {owner}: ask {owner} to leave it or hand it over, or a supervisor to take it.',
+    { ticket, owner },
   );
 }
 

@@ -33,22 +33,29 @@ export function decideHold(
     const what = { point: about?.point.id ?? null, place: about?.place ?? null };
     const name = command.name?.trim();
     if (name && bundle.holds.some((each) => each.name === name))
-      return refuse('hold-taken', `${ticket} has had a hold ${name} before: give this one another name, or none.`);
+      return refuse('hold-taken', '{ticket} has had a hold {name} before: give this one another name, or none.', {
+        ticket,
+        name,
+      });
     const hold = name || numbered('H', room.lastHold + 1);
     return record(situation, hand, [{ kind: 'held', body: { ticket, hold, ...at, ...what, reason } }]);
   }
 
   if (!open || open.name !== command.hold)
-    return refuse('no-such-hold', `${ticket} has no open hold ${command.hold}: look at its holds.`);
+    return refuse('no-such-hold', '{ticket} has no open hold {hold}: look at its holds.', {
+      ticket,
+      hold: command.hold,
+    });
   if (!reason.trim()) return refuse('reason-missing', 'Say in a few words why it is settled so.');
   const set = 'set' in command.how && command.how.set !== undefined ? command.how.set : open.set;
   if (workedOn(bundle, hand, open.set) || workedOn(bundle, hand, set))
     return refuse(
       'own-work',
-      `${nameOf(room, hand)} worked on this: nobody settles a hold on their own work, so ask another supervisor.`,
+      '{name} worked on this: nobody settles a hold on their own work, so ask another supervisor.',
+      { name: nameOf(room, hand) },
     );
   if (set !== null && !setsLeft(bundle).includes(set))
-    return refuse('no-such-set', `${ticket} has no set ${set} at work: name another.`);
+    return refuse('no-such-set', '{ticket} has no set {set} at work: name another.', { ticket, set });
   const how = settling(situation, open, command.how);
   return how.ok
     ? record(situation, hand, [{ kind: 'settled', body: { ticket, hold: open.name, set, how: how.value, reason } }])
@@ -85,7 +92,8 @@ function settling(situation: BundleSituation, hold: Hold, how: SettleHow): Resul
 /** Rework goes back, or to the step of the hold itself; never forward over work not done. */
 function stepsToRepeat({ procedure }: BundleSituation, hold: Hold, back: StepId): Result<readonly StepId[]> {
   const again = stepsFrom(procedure, back);
-  if (again.length === 0) return refuse('no-such-step', `This procedure has no step ${back}: name one of its steps.`);
+  if (again.length === 0)
+    return refuse('no-such-step', 'This procedure has no step {back}: name one of its steps.', { back });
   if (hold.step && !again.includes(hold.step))
     return refuse('rework-forward', 'Work can only go back: name the step of the hold or one before it.');
   return ok(again);

@@ -19,9 +19,13 @@ export function decideKeptOn(
   if (text.revision === current)
     return refuse(
       'revision-in-use',
-      `${ticket} is on revision ${current}, which is in use: there is nothing to decide.`,
+      '{ticket} is on revision {current}, which is in use: there is nothing to decide.',
+      { ticket, current },
     );
   if (keptOn && keptOn.current === current)
-    return refuse('kept-on-already', `${ticket} is to be finished on revision ${text.revision} already: let it go on.`);
+    return refuse('kept-on-already', '{ticket} is to be finished on revision {revision} already: let it go on.', {
+      ticket,
+      revision: text.revision,
+    });
   return record(situation, hand, [{ kind: 'kept-on', body: { ticket, revision: text.revision, current } }]);
 }

@@ -28,10 +28,9 @@ export function decidePeople(
         const by = keeper(room, hand);
         if (!by.ok) return by;
         if (!room.pins.has(who))
-          return refuse(
-            'pin-own-first',
-            `${person.value.name} has no PIN yet and sets the first one alone: leave out --hand.`,
-          );
+          return refuse('pin-own-first', '{name} has no PIN yet and sets the first one alone: leave out --hand.', {
+            name: person.value.name,
+          });
       }
       const { salt, hash, n, r, p } = command;
       return record(situation, hand, [{ kind: 'pin-set', body: { hand: who, salt, hash, n, r, p } }]);

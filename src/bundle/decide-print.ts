@@ -18,7 +18,8 @@ export function decidePrint(
   if (copy > 0 && hand === THE_ROOM)
     return refuse(
       'copy-supervisor',
-      `${ticket} is on paper already: a supervisor prints a copy of it, with --hand NAME.`,
+      '{ticket} is on paper already: a supervisor prints a copy of it, with --hand NAME.',
+      { ticket },
     );
   const who = hand === THE_ROOM ? ok(hand) : actor(room, hand, copy > 0 ? ['supervisor'] : workers);
   if (!who.ok) return who;

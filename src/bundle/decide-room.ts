@@ -27,7 +27,7 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
       if (!NAME_ON_PAPER.test(who))
         return refuse('hand-id', 'An id is up to 40 letters, digits, dots and hyphens, such as OP-02: give another.');
       const taken = takenBy(room, command);
-      if (taken) return refuse('hand-taken', `${taken}: choose another name, id or badge.`);
+      if (taken) return refuse('hand-taken', '{taken}: choose another name, id or badge.', { taken });
       return record(situation, hand, [
         {
           kind: 'enrolled',
@@ -61,23 +61,26 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
       if (!who.ok) return who;
       const { procedure, title, author, supervisors, digest, understood, pictures, sheets = [] } = command;
       if (!title.trim())
-        return refuse('title-missing', `${procedure} has no title: write one at the head of its file.`);
+        return refuse('title-missing', '{procedure} has no title: write one at the head of its file.', { procedure });
       if (author !== undefined && !room.hands.has(author))
         return refuse(
           'author-unknown',
-          `${author}, who is said to have written ${procedure}, is no hand of this room: name one.`,
+          '{author}, who is said to have written {procedure}, is no hand of this room: name one.',
+          { author, procedure },
         );
       const alone = author === hand;
       if (alone && supervisors === 'several')
         return refuse(
           'own-text',
-          `${nameOf(room, hand)} wrote ${procedure}: let another supervisor read and release it. A room with one supervisor says so in walkfoot.yaml, \`supervisors: one\`.`,
+          '{name} wrote {procedure}: let another supervisor read and release it. A room with one supervisor says so in walkfoot.yaml, `supervisors: one`.',
+          { name: nameOf(room, hand), procedure },
         );
       const current = currentRelease(room, procedure);
       if (current?.digest === digest && samePictures(current.pictures, pictures) && sameSheets(current.sheets, sheets))
         return refuse(
           'release-same',
-          `${procedure} revision ${current.revision} is this very text: change the file before releasing again.`,
+          '{procedure} revision {revision} is this very text: change the file before releasing again.',
+          { procedure, revision: current.revision },
         );
       const revision = revisionAfter(releasesOf(room, procedure).at(-1)?.revision);
       return record(situation, hand, [
@@ -105,7 +108,8 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
       if (!release || release.withdrawn)
         return refuse(
           'no-such-revision',
-          `${procedure} has no revision ${revision} in use: look at the released revisions.`,
+          '{procedure} has no revision {revision} in use: look at the released revisions.',
+          { procedure, revision },
         );
       if (!reason.trim()) return refuse('reason-missing', 'Say why in a few words.');
       return record(situation, hand, [{ kind: 'withdrawn', body: { procedure, revision, reason } }]);
@@ -122,11 +126,12 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
       if (bundle)
         return refuse(
           'ticket-taken',
-          `${ticket} is a bundle already: a ticket has one bundle, so give this one another name.`,
+          '{ticket} is a bundle already: a ticket has one bundle, so give this one another name.',
+          { ticket },
         );
       if (!currentRelease(room, procedure)) return noRelease(procedure);
       if (!Number.isSafeInteger(sets) || sets < 1 || sets > 999)
-        return refuse('sets', `A bundle holds 1 to 999 sets, not ${sets}: say how many with --sets.`);
+        return refuse('sets', 'A bundle holds 1 to 999 sets, not {sets}: say how many with --sets.', { sets });
       const named = rolls.map((roll) => roll.trim()).filter((roll) => roll !== '');
       if (named.some((roll) => roll.length > LONGEST_NAME || HIDDEN.test(roll)))
         return refuse('roll-name', 'A roll is named in up to 80 letters that can be read: type it again.');

@@ -47,10 +47,9 @@ function unsigned(situation: Situation, command: Command): Result<readonly Entry
     return refuse('ticket-unknown', 'There is no such ticket: look at its label, or make one with `walkfoot ticket`.');
   if (!hasText(situation)) return noRelease(situation.bundle.procedure);
   if (situation.bundle.work === 'finished')
-    return refuse(
-      'finished',
-      `${situation.bundle.ticket} is finished and stays as it is: make a new ticket for more work.`,
-    );
+    return refuse('finished', '{ticket} is finished and stays as it is: make a new ticket for more work.', {
+      ticket: situation.bundle.ticket,
+    });
   const stays = notOnPaper(situation, command);
   if (stays) return stays;
   switch (command.do) {

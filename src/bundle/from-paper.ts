@@ -48,13 +48,16 @@ export function notOnPaper(situation: BundleSituation, command: Command): Result
   if (before && done.ms < before.ms)
     return refuse(
       'paper-order',
-      `The entry before was at ${bundle.lastAt.slice(0, 16).replace('T', ' ')}, and this one would be earlier: type the time as it stands on the paper.`,
+      'The entry before was at {time}, and this one would be earlier: type the time as it stands on the paper.',
+      { time: bundle.lastAt.slice(0, 16).replace('T', ' ') },
     );
   if (command.do !== 'check' || command.witness === undefined) return undefined;
   // A handwritten name proves nothing here, so somebody who may look themselves answers for it.
   const may = actor(room, paper.by, ['supervisor']);
   if (!may.ok) return may;
   if (paper.by === hand)
-    return refuse('paper-own', `${nameOf(room, hand)} did this: let another supervisor type in who looked at it.`);
+    return refuse('paper-own', '{name} did this: let another supervisor type in who looked at it.', {
+      name: nameOf(room, hand),
+    });
   return undefined;
 }

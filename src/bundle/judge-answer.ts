@@ -27,17 +27,19 @@ export function judgeAnswer(situation: BundleSituation, wanted: WantedPoint, typ
     case 'hold point':
       return answer === ''
         ? ok({ typed, value: 'done', unit: null, limit: null, verdict: 'not judged' })
-        : refuse('tick-only', `This point is only ticked, so ${quoted(answer)} was not kept: write it as a note.`);
+        : refuse('tick-only', 'This point is only ticked, so {answer} was not kept: write it as a note.', {
+            answer: quoted(answer),
+          });
     case 'written':
       if (answer === '') return refuse('answer-missing', 'Write what you see; it can’t be left blank.');
       if (answer.length > LONGEST_ANSWER)
-        return refuse('answer-long', `Keep it to ${LONGEST_ANSWER} letters, or write a note.`);
+        return refuse('answer-long', 'Keep it to {most} letters, or write a note.', { most: LONGEST_ANSWER });
       return ok({ typed, value: answer, unit: null, limit: null, verdict: 'not judged' });
     case 'choice':
       return choose(point, typed);
     case 'reading':
     case 'count': {
-      if (answer === '') return refuse('answer-missing', `Type what you read, in ${point.unit}.`);
+      if (answer === '') return refuse('answer-missing', 'Type what you read, in {unit}.', { unit: point.unit });
       const quantity = readQuantity(answer, point.unit);
       return quantity.ok ? ok(measured(typed, quantity.value.amount, point.unit, point.limit)) : quantity;
     }
@@ -78,10 +80,9 @@ function choose(point: Choice, typed: string): Result<Judged> {
   ];
   const option = point.options[found.find((index) => index >= 0 && index < words.length) ?? -1];
   if (!option)
-    return refuse(
-      'no-such-choice',
-      `Choose one of: ${point.options.map(({ text }, index) => `${index + 1} ${text}`).join(', ')}.`,
-    );
+    return refuse('no-such-choice', 'Choose one of: {options}.', {
+      options: point.options.map(({ text }, index) => `${index + 1} ${text}`).join(', '),
+    });
   const limit = point.options
     .filter((each) => each.acceptable)
     .map((each) => each.text)

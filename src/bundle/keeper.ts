@@ -9,6 +9,8 @@ export function keeper(room: Room, hand: HandId): Result<unknown> {
   const supervisor = [...room.hands.values()].find(({ role, retired }) => role === 'supervisor' && !retired);
   if (hand !== THE_ROOM) return actor(room, hand, ['supervisor']);
   return supervisor
-    ? refuse('keeper', `A supervisor adds and retires hands here, such as ${supervisor.name}: say who with --hand.`)
+    ? refuse('keeper', 'A supervisor adds and retires hands here, such as {name}: say who with --hand.', {
+        name: supervisor.name,
+      })
     : ok(hand);
 }

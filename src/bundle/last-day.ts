@@ -7,6 +7,6 @@ export function lastDay(text: string, now: Instant): Result<string> {
   if (!day)
     return refuse('concession-expiry', 'A concession needs its last day, as year-month-day, such as 2026-12-31.');
   if (text < formatStamp(now).slice(0, 10))
-    return refuse('concession-expired', `${text} is past: give a day still to come.`);
+    return refuse('concession-expired', '{text} is past: give a day still to come.', { text });
   return ok(text);
 }

@@ -104,17 +104,18 @@ export function signed(
   const name = nameOf(room, hand);
   const pin = room.pins.get(hand);
   if (!pin)
-    return refuse('pin-none', `${name} has no PIN to sign with yet: set one with \`walkfoot hand pin ${name}\`.`);
+    return refuse('pin-none', '{name} has no PIN to sign with yet: set one with `walkfoot hand pin {name}`.', { name });
   const tries = room.wrongPins.get(hand);
   const wait = secondsToWait(tries, now);
   if (wait > 0)
-    return refuse(
-      'pin-wait',
-      `The PIN of ${name} was wrong ${tries?.count ?? 0} times: wait ${waitWords(wait)}, then try again.`,
-    );
+    return refuse('pin-wait', 'The PIN of {name} was wrong {count} times: wait {wait}, then try again.', {
+      name,
+      count: tries?.count ?? 0,
+      wait: waitWords(wait),
+    });
   const proof = signing?.proof;
   if (proof?.hand !== hand || proof.pin !== pin.seq)
-    return refuse('pin-needed', `${name} signs this with the PIN of ${name}: type it.`);
+    return refuse('pin-needed', '{name} signs this with the PIN of {name}: type it.', { name });
   const proven = tries ? record(situation, hand, [{ kind: 'pin-proven', body: { hand } }]) : ok([]);
   if (!proven.ok) return proven;
   const marked = drafts.map((draft) => ({ ...draft, body: { ...draft.body, signed: true } }) as EntryDraft);

@@ -33,14 +33,18 @@ export interface BundleSituation extends Situation {
 /** The hand who acts, when it is enrolled, not retired and has one of the roles. */
 export function actor(room: Room, hand: HandId, allowed: readonly Role[]): Result<Hand> {
   const found = room.hands.get(hand);
-  if (!found) return refuse('hand-unknown', `Nobody here is called ${hand}: ask a supervisor to add the hand first.`);
+  if (!found)
+    return refuse('hand-unknown', 'Nobody here is called {hand}: ask a supervisor to add the hand first.', { hand });
   if (found.retired)
-    return refuse('hand-retired', `${found.name} is retired and can't act any more: sign on as somebody else.`);
+    return refuse('hand-retired', "{name} is retired and can't act any more: sign on as somebody else.", {
+      name: found.name,
+    });
   if (!allowed.includes(found.role))
-    return refuse(
-      'role',
-      `${found.name} is ${withArticle(found.role)}: this takes ${allowed.map(withArticle).join(' or ')}.`,
-    );
+    return refuse('role', '{name} is {role}: this takes {allowed}.', {
+      name: found.name,
+      role: withArticle(found.role),
+      allowed: allowed.map(withArticle).join(' or '),
+    });
   return ok(found);
 }
 

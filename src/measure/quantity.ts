@@ -49,14 +49,15 @@ export function readQuantity(typed: string, unit: UnitId): Result<Quantity> {
 
 function nonsense(typed: string, amount: Fraction, kind: UnitKind): Refusal | undefined {
   if (amount.lt(0n) && isNeverNegative(kind)) {
-    const message = `${quote(typed)} is below 0, which ${kindWords(kind)} cannot be; write it again without the minus.`;
-    return { rule: 'value-negative', message };
+    return refuse('value-negative', '{typed} is below 0, which {kind} cannot be; write it again without the minus.', {
+      typed: quote(typed),
+      kind: kindWords(kind),
+    }).error;
   }
   if (kind === 'count' && amount.d !== 1n) {
-    return {
-      rule: 'count-not-whole',
-      message: `${quote(typed)} is no whole number; count again and write it like 22.`,
-    };
+    return refuse('count-not-whole', '{typed} is no whole number; count again and write it like 22.', {
+      typed: quote(typed),
+    }).error;
   }
   return undefined;
 }

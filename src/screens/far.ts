@@ -1,6 +1,6 @@
 import type { App, Play } from '../app/app.ts';
 import { isFolded } from '../app/fold.ts';
-import { speak } from '../app/speak.ts';
+import { speak, why } from '../app/speak.ts';
 import { clockFace } from '../app/when.ts';
 import { headline } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
@@ -102,7 +102,7 @@ function askedWords(app: App, play: Play, wanted: WantedPoint | 'finish'): strin
         wanted,
         '',
       );
-      return `${pointWords(say, point)} ${result.ok ? `${result.value.value} ${point.unit}` : result.error.message}`;
+      return `${pointWords(say, point)} ${result.ok ? `${result.value.value} ${point.unit}` : why(app, result.error)}`;
     }
     default:
       return assertNever(point);

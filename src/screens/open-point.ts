@@ -1,5 +1,5 @@
 import type { App, Play } from '../app/app.ts';
-import { speak } from '../app/speak.ts';
+import { speak, why } from '../app/speak.ts';
 import { clockFace } from '../app/when.ts';
 import { boundsSaid, valueWords } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
@@ -135,7 +135,7 @@ function workedOut(
   });
   const result = judgeAnswer(situation, wanted, '');
   if (!result.ok)
-    return [...wrapRow([said(inNames)], width), ...wrapRow([said(`! ${result.error.message}`, 'strong')], width, 2)];
+    return [...wrapRow([said(inNames)], width), ...wrapRow([said(`! ${why(app, result.error)}`, 'strong')], width, 2)];
   const sum: Row = [
     said(inNames === inValues ? `${inNames} = ` : `${inNames} = ${inValues} = `),
     said(`${result.value.value} ${point.unit}`, 'bright'),

@@ -273,4 +273,108 @@ export const chinese: Catalogue = {
   'The clock runs: {time}.': '计时中：{time}。',
   'under a minute': '不到一分钟',
   or: '或',
+  '{name} is retired and can’t sign on: choose another name.': '{name} 已停用，无法签到：请选其他姓名。',
+  'Type a name, or scan a badge.': '输入姓名，或扫描工牌。',
+  'Nobody here is called {typed}: look at the list, or ask a supervisor to add the hand.':
+    '这里没有叫 {typed} 的人：看列表，或请主管添加。',
+  '{typed} could be {names}: type more of the name.': '{typed} 可能是 {names}：请多输入几个字。',
+  'Not scrapped: choose yes, or let it be and settle it in another way.': '未报废：选 yes，或作罢并用其他方式处理。',
+  'Type the number of a step, 1 to {length}.': '输入步骤号，1 到 {length}。',
+  'A few words are needed here.': '这里需要写几个字。',
+  '{ticket} is not on hold: go on.': '{ticket} 未被扣留：请继续。',
+  '{ticket} is on hold ({name}): a supervisor settles it first.': '{ticket} 已扣留（{name}）：先由主管处理。',
+  'This is only to be read: press enter when you have read it.': '这只需阅读：读完后按回车。',
+  'Count the good sets you tie up and type the number.': '清点你捆好的合格套数并输入数字。',
+  '{ticket} is finished.': '{ticket} 已完成。',
+  'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.':
+    '按纸上所写输入时间，例如 @10:42 或 @2026-11-24 10:42。',
+  'A PIN is 4 to 12 digits, or 6 to 64 letters and digits without a space: choose another.':
+    'PIN 为 4 到 12 位数字，或 6 到 64 个无空格的字母和数字：请另选。',
+  'That PIN is among the first anybody tries: choose one without a pattern.': '该 PIN 太易猜：请选没有规律的。',
+  'The procedure has changed since you last sewed it: read the changes first.':
+    '自你上次缝制后工序已变：请先阅读变化。',
+  'You do not have {ticket} in hand: take it up first.': '{ticket} 不在你手上：请先接手。',
+  '{ticket} is on hold ({hold}): a supervisor settles it first.': '{ticket} 已扣留（{hold}）：先由主管处理。',
+  '{ticket} has not been opened yet: open it first.': '{ticket} 尚未打开：请先打开。',
+  '{procedure} has no released revision: a supervisor releases it with `walkfoot release {procedure}`.':
+    '{procedure} 没有已发布的版本：由主管用 `walkfoot release {procedure}` 发布。',
+  'That caution is not the one to be read now: look at the screen again.': '现在要读的不是那条警示：请再看屏幕。',
+  'Read the {word} of this step first.': '请先阅读此步骤的 {word}。',
+  'Every point is done: count the sets and finish.': '所有要点已完成：清点套数并结束。',
+  'This point has no clock: answer it instead.': '此要点不计时：请作答。',
+  'The clock is running already: stop it when the time is up.': '已在计时：到时停止。',
+  'That sheet was not released with this text: take the bundle up again.': '该译本未随此文本发布：请重新接手此捆。',
+  'Nobody needs to stand by here: look at the screen again.': '这里不需要人在旁：请再看屏幕。',
+  'This point takes no second person: answer it yourself.': '此要点不需第二人：请自己作答。',
+  'This point takes a second person: call a supervisor to look and sign with their name.':
+    '此要点需第二人：请主管查看并签名。',
+  '{name} worked on this: nobody releases their own work, so call another supervisor.':
+    '{name} 做过此项：不能自己放行，请叫另一位主管。',
+  'Nothing is outside its limit here: go on, or hold the bundle.': '这里没有超限：请继续，或扣留此捆。',
+  'This step does not say to go back: measure again, or hold the bundle.': '此步骤未说可返回：请重新测量，或扣留此捆。',
+  'Say in a few words why it goes back.': '简单说明为什么返回。',
+  'That is recorded already: strike it first if it is wrong.': '已有记录：若有误请先划掉。',
+  'First comes step {number}, {text}.': '先做步骤 {number}，{text}。',
+  '{ticket} has been opened before: take it up again instead.': '{ticket} 已打开过：请重新接手。',
+  '{name} has {ticket} already: go on.': '{ticket} 已在 {name} 手上：请继续。',
+  'There are no changes to read: go on.': '没有变化要读：请继续。',
+  'Change {number} is to be read next: read them one after another.': '接下来读第 {number} 项变化：请逐项阅读。',
+  'That entry no longer counts: look back and choose one that does.': '该记录已不计：回看并选仍有效的。',
+  'Say in a few words why it is struck.': '简单说明为什么划掉。',
+  '{name} recorded that: let {name} or a supervisor strike it.': '由 {name} 记录：请 {name} 或主管划掉。',
+  'Write the note behind the word.': '请在该词后写备注。',
+  '{ticket} is not done: there are points left to check.': '{ticket} 未完成：还有要点要检查。',
+  'There should be {good} good {sets}{less}, and you counted {counted}: count again, or hold the bundle.':
+    '应有合格 {good} 套{less}，你数了 {counted}：请重数，或扣留此捆。（{sets}）',
+  '{ticket} is with {owner}: ask {owner} to leave it or hand it over, or a supervisor to take it.':
+    '{ticket} 在 {owner} 手上：请 {owner} 留下或移交，或由主管接手。',
+  'Say in a few words what is wrong.': '简单说明有什么问题。',
+  '{ticket} has had a hold {name} before: give this one another name, or none.':
+    '{ticket} 已有过扣留 {name}：请另起名，或不起名。',
+  '{ticket} has no open hold {hold}: look at its holds.': '{ticket} 没有未处理的扣留 {hold}：请查看其扣留。',
+  'Say in a few words why it is settled so.': '简单说明为什么这样处理。',
+  '{name} worked on this: nobody settles a hold on their own work, so ask another supervisor.':
+    '{name} 做过此项：不能处理自己工作的扣留，请另一位主管。',
+  '{ticket} has no set {set} at work: name another.': '{ticket} 没有在做的第 {set} 套：请另指一套。',
+  'Name the piece that is replaced and the new piece, such as C and C-R1.':
+    '写明被更换的裁片和新裁片，例如 C 和 C-R1。',
+  'A concession needs its limit: how many, or for which use.': '让步需注明限度：数量或用途。',
+  'This procedure has no step {back}: name one of its steps.': '此工序没有步骤 {back}：请指其中一步。',
+  'Work can only go back: name the step of the hold or one before it.': '工作只能往回：请指扣留的步骤或之前的步骤。',
+  '{ticket} is on revision {current}, which is in use: there is nothing to decide.':
+    '{ticket} 用的是在用版本 {current}：无需决定。',
+  '{ticket} is to be finished on revision {revision} already: let it go on.':
+    '{ticket} 已定按版本 {revision} 完成：让它继续。',
+  'There is no such ticket: look at its label, or make one with `walkfoot ticket`.':
+    '没有此票：请看标签，或用 `walkfoot ticket` 制作。',
+  '{ticket} is finished and stays as it is: make a new ticket for more work.':
+    '{ticket} 已完成，不再改动：更多工作请制新票。',
+  'That is not done on paper: do it at the station, when the paper is typed in.':
+    '此事不在纸上做：录入纸张后在工位做。',
+  'That time is still to come: type the time as it stands on the paper.': '该时间尚未到：按纸上所写输入时间。',
+  'The entry before was at {time}, and this one would be earlier: type the time as it stands on the paper.':
+    '上一条记录在 {time}，这条会更早：按纸上所写输入时间。',
+  '{name} did this: let another supervisor type in who looked at it.': '此项由 {name} 完成：请另一位主管录入查看者。',
+  'This point is only ticked, so {answer} was not kept: write it as a note.':
+    '此要点只需打勾，{answer} 未保留：请写成备注。',
+  'Write what you see; it can’t be left blank.': '写下所见；不能留空。',
+  'Keep it to {most} letters, or write a note.': '请控制在 {most} 字以内，或写备注。',
+  'Type what you read, in {unit}.': '输入读数，单位 {unit}。',
+  'The program times this point: press enter when the time is up.': '此要点由程序计时：到时按回车。',
+  'Start the clock first.': '请先开始计时。',
+  'The program works this one out: press enter to record it.': '此项由程序计算：按回车记录。',
+  'This can’t be worked out from the readings there are: strike the wrong one and measure again, or hold the bundle.':
+    '现有读数无法计算：划掉错误的并重新测量，或扣留此捆。',
+  'A concession needs its last day, as year-month-day, such as 2026-12-31.':
+    '让步需注明截止日，格式为年-月-日，例如 2026-12-31。',
+  '{text} is past: give a day still to come.': '{text} 已过：请给一个未来的日期。',
+  '{name} has no PIN to sign with yet: set one with `walkfoot hand pin {name}`.':
+    '{name} 还没有签字用的 PIN：用 `walkfoot hand pin {name}` 设置。',
+  'The PIN of {name} was wrong {count} times: wait {wait}, then try again.':
+    '{name} 的 PIN 已错 {count} 次：请等 {wait} 再试。',
+  '{name} signs this with the PIN of {name}: type it.': '由 {name} 用 {name} 的 PIN 签字：请输入。',
+  'Nobody here is called {hand}: ask a supervisor to add the hand first.': '这里没有叫 {hand} 的人：先请主管添加。',
+  'This step takes somebody beside you who does it alone: name who helps first.':
+    '此步骤需要能独立完成的人在旁：请先说明谁协助。',
+  'Choose one of: {options}.': '请选其一：{options}。',
 };

@@ -1,3 +1,4 @@
+import { filled, type Refusal } from '../base/result.ts';
 import type { English } from './english.ts';
 
 /** Every message in another language; placeholders stand in braces, as in the English. */
@@ -18,9 +19,11 @@ export type Say = <Words extends English>(
 /** Says messages in the language of the catalogue; without one in English, whose messages are their own names. */
 export const saying =
   (catalogue: Catalogue | null): Say =>
-  (words, ...[values]) =>
-    (catalogue?.[words] ?? words).replace(/\{(\w+)\}/g, (whole, name: string) =>
-      values && Object.hasOwn(values, name)
-        ? String((values as Readonly<Record<string, string | number>>)[name])
-        : whole,
-    );
+  (words, ...[values = {}]) =>
+    filled(catalogue?.[words] ?? words, values);
+
+/** A refusal in the language of the catalogue; what only a command says is English. */
+export const sayRefusal = (catalogue: Catalogue | null, { words, values, message }: Refusal): string => {
+  const said = (catalogue as Readonly<Record<string, string>> | null)?.[words];
+  return said === undefined ? message : filled(said, values);
+};

@@ -282,4 +282,129 @@ export const spanish: Catalogue = {
   'The clock runs: {time}.': 'El reloj corre: {time}.',
   'under a minute': 'menos de un minuto',
   or: 'o',
+  '{name} is retired and can’t sign on: choose another name.':
+    '{name} está de baja y no puede entrar: elige otro nombre.',
+  'Type a name, or scan a badge.': 'Escribe un nombre, o escanea una tarjeta.',
+  'Nobody here is called {typed}: look at the list, or ask a supervisor to add the hand.':
+    'Nadie aquí se llama {typed}: mira la lista, o pide a un supervisor que lo añada.',
+  '{typed} could be {names}: type more of the name.': '{typed} puede ser {names}: escribe más del nombre.',
+  'Not scrapped: choose yes, or let it be and settle it in another way.':
+    'No desechado: elige yes, o déjalo y resuélvelo de otro modo.',
+  'Type the number of a step, 1 to {length}.': 'Escribe el número de un paso, de 1 a {length}.',
+  'A few words are needed here.': 'Aquí hacen falta unas palabras.',
+  '{ticket} is not on hold: go on.': '{ticket} no está retenido: sigue.',
+  '{ticket} is on hold ({name}): a supervisor settles it first.':
+    '{ticket} está retenido ({name}): antes lo resuelve un supervisor.',
+  'This is only to be read: press enter when you have read it.': 'Esto solo se lee: pulsa intro cuando lo hayas leído.',
+  'Count the good sets you tie up and type the number.': 'Cuenta los juegos buenos que atas y escribe el número.',
+  '{ticket} is finished.': '{ticket} está acabado.',
+  'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.':
+    'Escribe la hora como está en el papel, como @10:42 o @2026-11-24 10:42.',
+  'A PIN is 4 to 12 digits, or 6 to 64 letters and digits without a space: choose another.':
+    'Un PIN tiene de 4 a 12 cifras, o de 6 a 64 letras y cifras sin espacio: elige otro.',
+  'That PIN is among the first anybody tries: choose one without a pattern.':
+    'Ese PIN es de los primeros que cualquiera prueba: elige uno sin patrón.',
+  'The procedure has changed since you last sewed it: read the changes first.':
+    'El procedimiento cambió desde que lo cosiste: lee antes los cambios.',
+  'You do not have {ticket} in hand: take it up first.': 'No tienes {ticket} en mano: tómalo antes.',
+  '{ticket} is on hold ({hold}): a supervisor settles it first.':
+    '{ticket} está retenido ({hold}): antes lo resuelve un supervisor.',
+  '{ticket} has not been opened yet: open it first.': '{ticket} aún no se ha abierto: ábrelo antes.',
+  '{procedure} has no released revision: a supervisor releases it with `walkfoot release {procedure}`.':
+    '{procedure} no tiene revisión publicada: la publica un supervisor con `walkfoot release {procedure}`.',
+  'That caution is not the one to be read now: look at the screen again.':
+    'Esa advertencia no es la que toca leer: mira otra vez la pantalla.',
+  'Read the {word} of this step first.': 'Lee antes el aviso {word} de este paso.',
+  'Every point is done: count the sets and finish.': 'Todos los puntos están hechos: cuenta los juegos y acaba.',
+  'This point has no clock: answer it instead.': 'Este punto no lleva reloj: contéstalo.',
+  'The clock is running already: stop it when the time is up.': 'El reloj ya corre: páralo cuando se cumpla el tiempo.',
+  'That sheet was not released with this text: take the bundle up again.':
+    'Esa hoja no se publicó con este texto: toma otra vez el atado.',
+  'Nobody needs to stand by here: look at the screen again.':
+    'Aquí no hace falta que nadie acompañe: mira otra vez la pantalla.',
+  'This point takes no second person: answer it yourself.': 'Este punto no pide otra persona: contéstalo tú.',
+  'This point takes a second person: call a supervisor to look and sign with their name.':
+    'Este punto pide otra persona: llama a un supervisor que mire y firme con su nombre.',
+  '{name} worked on this: nobody releases their own work, so call another supervisor.':
+    '{name} trabajó en esto: nadie da por bueno su propio trabajo; llama a otro supervisor.',
+  'Nothing is outside its limit here: go on, or hold the bundle.':
+    'Aquí nada está fuera de límite: sigue, o retén el atado.',
+  'This step does not say to go back: measure again, or hold the bundle.':
+    'Este paso no dice que se vuelva: mide otra vez, o retén el atado.',
+  'Say in a few words why it goes back.': 'Di en pocas palabras por qué vuelve.',
+  'That is recorded already: strike it first if it is wrong.': 'Eso ya está anotado: táchalo antes si está mal.',
+  'First comes step {number}, {text}.': 'Antes va el paso {number}, {text}.',
+  '{ticket} has been opened before: take it up again instead.': '{ticket} ya se abrió: retómalo.',
+  '{name} has {ticket} already: go on.': '{name} ya tiene {ticket}: sigue.',
+  'There are no changes to read: go on.': 'No hay cambios que leer: sigue.',
+  'Change {number} is to be read next: read them one after another.':
+    'Toca leer el cambio {number}: léelos uno tras otro.',
+  'That entry no longer counts: look back and choose one that does.':
+    'Esa anotación ya no cuenta: repasa y elige una que cuente.',
+  'Say in a few words why it is struck.': 'Di en pocas palabras por qué se tacha.',
+  '{name} recorded that: let {name} or a supervisor strike it.':
+    'Lo anotó {name}: que lo tache {name} o un supervisor.',
+  'Write the note behind the word.': 'Escribe la nota tras la palabra.',
+  '{ticket} is not done: there are points left to check.': '{ticket} no está hecho: quedan puntos por comprobar.',
+  'There should be {good} good {sets}{less}, and you counted {counted}: count again, or hold the bundle.':
+    'Debería haber {good} buenos{less}, y contaste {counted}: cuenta otra vez, o retén el atado. ({sets})',
+  '{ticket} is with {owner}: ask {owner} to leave it or hand it over, or a supervisor to take it.':
+    '{ticket} lo tiene {owner}: pide a {owner} que lo deje o lo entregue, o a un supervisor que lo tome.',
+  'Say in a few words what is wrong.': 'Di en pocas palabras qué está mal.',
+  '{ticket} has had a hold {name} before: give this one another name, or none.':
+    '{ticket} ya tuvo una retención {name}: dale otro nombre, o ninguno.',
+  '{ticket} has no open hold {hold}: look at its holds.':
+    '{ticket} no tiene abierta la retención {hold}: mira sus retenciones.',
+  'Say in a few words why it is settled so.': 'Di en pocas palabras por qué se resuelve así.',
+  '{name} worked on this: nobody settles a hold on their own work, so ask another supervisor.':
+    '{name} trabajó en esto: nadie resuelve una retención de su propio trabajo; pide a otro supervisor.',
+  '{ticket} has no set {set} at work: name another.': '{ticket} no tiene en labor el juego {set}: nombra otro.',
+  'Name the piece that is replaced and the new piece, such as C and C-R1.':
+    'Nombra la pieza que se cambia y la nueva, como C y C-R1.',
+  'A concession needs its limit: how many, or for which use.': 'Una concesión pide su límite: cuántos, o para qué uso.',
+  'This procedure has no step {back}: name one of its steps.':
+    'Este procedimiento no tiene el paso {back}: nombra uno de los suyos.',
+  'Work can only go back: name the step of the hold or one before it.':
+    'El trabajo solo puede volver: nombra el paso de la retención o uno anterior.',
+  '{ticket} is on revision {current}, which is in use: there is nothing to decide.':
+    '{ticket} va por la revisión {current}, que está en uso: no hay nada que decidir.',
+  '{ticket} is to be finished on revision {revision} already: let it go on.':
+    '{ticket} ya se acaba con la revisión {revision}: déjalo seguir.',
+  'There is no such ticket: look at its label, or make one with `walkfoot ticket`.':
+    'No hay tal boleto: mira su etiqueta, o haz uno con `walkfoot ticket`.',
+  '{ticket} is finished and stays as it is: make a new ticket for more work.':
+    '{ticket} está acabado y queda como está: haz un boleto nuevo para más trabajo.',
+  'That is not done on paper: do it at the station, when the paper is typed in.':
+    'Eso no se hace en papel: hazlo en el puesto, cuando el papel esté pasado.',
+  'That time is still to come: type the time as it stands on the paper.':
+    'Esa hora aún no ha llegado: escribe la hora como está en el papel.',
+  'The entry before was at {time}, and this one would be earlier: type the time as it stands on the paper.':
+    'La anotación anterior fue a las {time}, y esta sería antes: escribe la hora como está en el papel.',
+  '{name} did this: let another supervisor type in who looked at it.':
+    'Lo hizo {name}: que otro supervisor escriba quién lo miró.',
+  'This point is only ticked, so {answer} was not kept: write it as a note.':
+    'Este punto solo se marca, así que {answer} no se guardó: escríbelo como nota.',
+  'Write what you see; it can’t be left blank.': 'Escribe lo que ves; no puede quedar en blanco.',
+  'Keep it to {most} letters, or write a note.': 'Que no pase de {most} letras, o escribe una nota.',
+  'Type what you read, in {unit}.': 'Escribe lo que lees, en {unit}.',
+  'The program times this point: press enter when the time is up.':
+    'El programa cronometra este punto: pulsa intro cuando se cumpla el tiempo.',
+  'Start the clock first.': 'Pon antes el reloj.',
+  'The program works this one out: press enter to record it.':
+    'Esto lo calcula el programa: pulsa intro para anotarlo.',
+  'This can’t be worked out from the readings there are: strike the wrong one and measure again, or hold the bundle.':
+    'Esto no se puede calcular con las medidas que hay: tacha la mala y mide otra vez, o retén el atado.',
+  'A concession needs its last day, as year-month-day, such as 2026-12-31.':
+    'Una concesión pide su último día, como año-mes-día, por ejemplo 2026-12-31.',
+  '{text} is past: give a day still to come.': '{text} ya pasó: da un día por venir.',
+  '{name} has no PIN to sign with yet: set one with `walkfoot hand pin {name}`.':
+    '{name} aún no tiene PIN para firmar: ponlo con `walkfoot hand pin {name}`.',
+  'The PIN of {name} was wrong {count} times: wait {wait}, then try again.':
+    'El PIN de {name} falló {count} veces: espera {wait} y prueba otra vez.',
+  '{name} signs this with the PIN of {name}: type it.': 'Esto lo firma {name} con el PIN de {name}: escríbelo.',
+  'Nobody here is called {hand}: ask a supervisor to add the hand first.':
+    'Nadie aquí se llama {hand}: pide antes a un supervisor que lo añada.',
+  'This step takes somebody beside you who does it alone: name who helps first.':
+    'Este paso pide a alguien a tu lado que lo haga a solas: di antes quién ayuda.',
+  'Choose one of: {options}.': 'Elige una de: {options}.',
 };

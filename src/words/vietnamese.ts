@@ -280,4 +280,123 @@ export const vietnamese: Catalogue = {
   'The clock runs: {time}.': 'Đồng hồ chạy: {time}.',
   'under a minute': 'dưới một phút',
   or: 'hoặc',
+  '{name} is retired and can’t sign on: choose another name.': '{name} đã nghỉ và không vào ca được: chọn tên khác.',
+  'Type a name, or scan a badge.': 'Gõ tên, hoặc quét thẻ.',
+  'Nobody here is called {typed}: look at the list, or ask a supervisor to add the hand.':
+    'Không ai ở đây tên {typed}: xem danh sách, hoặc nhờ quản đốc thêm.',
+  '{typed} could be {names}: type more of the name.': '{typed} có thể là {names}: gõ thêm tên.',
+  'Not scrapped: choose yes, or let it be and settle it in another way.':
+    'Chưa bỏ: chọn yes, hoặc thôi và giải quyết cách khác.',
+  'Type the number of a step, 1 to {length}.': 'Gõ số của bước, 1 đến {length}.',
+  'A few words are needed here.': 'Ở đây cần vài chữ.',
+  '{ticket} is not on hold: go on.': '{ticket} không bị giữ lại: cứ tiếp tục.',
+  '{ticket} is on hold ({name}): a supervisor settles it first.':
+    '{ticket} đang bị giữ lại ({name}): quản đốc giải quyết trước.',
+  'This is only to be read: press enter when you have read it.': 'Cái này chỉ để đọc: bấm enter khi đã đọc.',
+  'Count the good sets you tie up and type the number.': 'Đếm số bộ tốt bạn buộc và gõ số.',
+  '{ticket} is finished.': '{ticket} đã xong.',
+  'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.':
+    'Gõ giờ như trên giấy, như @10:42 hoặc @2026-11-24 10:42.',
+  'A PIN is 4 to 12 digits, or 6 to 64 letters and digits without a space: choose another.':
+    'PIN gồm 4 đến 12 chữ số, hoặc 6 đến 64 chữ và số không có khoảng trắng: chọn cái khác.',
+  'That PIN is among the first anybody tries: choose one without a pattern.':
+    'PIN đó ai cũng thử đầu tiên: chọn cái không có quy luật.',
+  'The procedure has changed since you last sewed it: read the changes first.':
+    'Quy trình đã thay đổi từ lần bạn may trước: đọc thay đổi trước.',
+  'You do not have {ticket} in hand: take it up first.': 'Bạn không đang giữ {ticket}: nhận trước đã.',
+  '{ticket} is on hold ({hold}): a supervisor settles it first.':
+    '{ticket} đang bị giữ lại ({hold}): quản đốc giải quyết trước.',
+  '{ticket} has not been opened yet: open it first.': '{ticket} chưa được mở: mở trước đã.',
+  '{procedure} has no released revision: a supervisor releases it with `walkfoot release {procedure}`.':
+    '{procedure} chưa có bản phát hành: quản đốc phát hành bằng `walkfoot release {procedure}`.',
+  'That caution is not the one to be read now: look at the screen again.':
+    'Lưu ý đó không phải cái cần đọc bây giờ: xem lại màn hình.',
+  'Read the {word} of this step first.': 'Đọc {word} của bước này trước.',
+  'Every point is done: count the sets and finish.': 'Mọi điểm đã xong: đếm bộ và kết thúc.',
+  'This point has no clock: answer it instead.': 'Điểm này không bấm giờ: hãy trả lời.',
+  'The clock is running already: stop it when the time is up.': 'Đồng hồ đã chạy: dừng khi hết giờ.',
+  'That sheet was not released with this text: take the bundle up again.':
+    'Bản dịch đó không phát hành cùng văn bản này: nhận lại bó.',
+  'Nobody needs to stand by here: look at the screen again.': 'Ở đây không cần ai đứng bên: xem lại màn hình.',
+  'This point takes no second person: answer it yourself.': 'Điểm này không cần người thứ hai: tự trả lời.',
+  'This point takes a second person: call a supervisor to look and sign with their name.':
+    'Điểm này cần người thứ hai: gọi quản đốc xem và ký tên.',
+  '{name} worked on this: nobody releases their own work, so call another supervisor.':
+    '{name} đã làm việc này: không ai tự duyệt việc mình, hãy gọi quản đốc khác.',
+  'Nothing is outside its limit here: go on, or hold the bundle.':
+    'Không có gì ngoài giới hạn: tiếp tục, hoặc giữ bó lại.',
+  'This step does not say to go back: measure again, or hold the bundle.':
+    'Bước này không nói quay lại: đo lại, hoặc giữ bó lại.',
+  'Say in a few words why it goes back.': 'Nói vài chữ vì sao quay lại.',
+  'That is recorded already: strike it first if it is wrong.': 'Điều đó đã ghi: nếu sai thì gạch bỏ trước.',
+  'First comes step {number}, {text}.': 'Trước hết là bước {number}, {text}.',
+  '{ticket} has been opened before: take it up again instead.': '{ticket} đã được mở: hãy nhận lại.',
+  '{name} has {ticket} already: go on.': '{name} đã giữ {ticket}: cứ tiếp tục.',
+  'There are no changes to read: go on.': 'Không có thay đổi để đọc: cứ tiếp tục.',
+  'Change {number} is to be read next: read them one after another.': 'Tiếp theo là thay đổi {number}: đọc lần lượt.',
+  'That entry no longer counts: look back and choose one that does.':
+    'Mục đó không còn tính: xem lại và chọn mục còn tính.',
+  'Say in a few words why it is struck.': 'Nói vài chữ vì sao gạch bỏ.',
+  '{name} recorded that: let {name} or a supervisor strike it.': '{name} đã ghi: để {name} hoặc quản đốc gạch bỏ.',
+  'Write the note behind the word.': 'Viết ghi chú sau từ đó.',
+  '{ticket} is not done: there are points left to check.': '{ticket} chưa xong: còn điểm phải kiểm.',
+  'There should be {good} good {sets}{less}, and you counted {counted}: count again, or hold the bundle.':
+    'Phải có {good} bộ tốt{less}, bạn đếm {counted}: đếm lại, hoặc giữ bó lại. ({sets})',
+  '{ticket} is with {owner}: ask {owner} to leave it or hand it over, or a supervisor to take it.':
+    '{ticket} đang ở {owner}: nhờ {owner} để lại hoặc bàn giao, hoặc quản đốc nhận.',
+  'Say in a few words what is wrong.': 'Nói vài chữ có gì sai.',
+  '{ticket} has had a hold {name} before: give this one another name, or none.':
+    '{ticket} đã từng giữ lại {name}: đặt tên khác, hoặc không tên.',
+  '{ticket} has no open hold {hold}: look at its holds.':
+    '{ticket} không có lần giữ lại {hold} đang mở: xem các lần giữ lại.',
+  'Say in a few words why it is settled so.': 'Nói vài chữ vì sao giải quyết như vậy.',
+  '{name} worked on this: nobody settles a hold on their own work, so ask another supervisor.':
+    '{name} đã làm việc này: không ai giải quyết việc của mình, hãy nhờ quản đốc khác.',
+  '{ticket} has no set {set} at work: name another.': '{ticket} không có bộ {set} đang làm: nêu bộ khác.',
+  'Name the piece that is replaced and the new piece, such as C and C-R1.':
+    'Nêu chi tiết bị thay và chi tiết mới, như C và C-R1.',
+  'A concession needs its limit: how many, or for which use.': 'Nhân nhượng cần giới hạn: bao nhiêu, hoặc dùng cho gì.',
+  'This procedure has no step {back}: name one of its steps.':
+    'Quy trình này không có bước {back}: nêu một bước của nó.',
+  'Work can only go back: name the step of the hold or one before it.':
+    'Việc chỉ có thể quay lại: nêu bước bị giữ lại hoặc bước trước đó.',
+  '{ticket} is on revision {current}, which is in use: there is nothing to decide.':
+    '{ticket} theo bản {current}, đang dùng: không có gì phải quyết.',
+  '{ticket} is to be finished on revision {revision} already: let it go on.':
+    '{ticket} đã được làm xong theo bản {revision}: cứ để tiếp tục.',
+  'There is no such ticket: look at its label, or make one with `walkfoot ticket`.':
+    'Không có phiếu này: xem nhãn, hoặc làm phiếu bằng `walkfoot ticket`.',
+  '{ticket} is finished and stays as it is: make a new ticket for more work.':
+    '{ticket} đã xong và giữ nguyên: làm phiếu mới cho việc khác.',
+  'That is not done on paper: do it at the station, when the paper is typed in.':
+    'Việc đó không làm trên giấy: làm tại trạm, khi đã nhập giấy.',
+  'That time is still to come: type the time as it stands on the paper.': 'Giờ đó chưa tới: gõ giờ như trên giấy.',
+  'The entry before was at {time}, and this one would be earlier: type the time as it stands on the paper.':
+    'Mục trước lúc {time}, mục này sẽ sớm hơn: gõ giờ như trên giấy.',
+  '{name} did this: let another supervisor type in who looked at it.':
+    '{name} đã làm việc này: để quản đốc khác nhập ai đã xem.',
+  'This point is only ticked, so {answer} was not kept: write it as a note.':
+    'Điểm này chỉ đánh dấu, nên {answer} không được giữ: viết thành ghi chú.',
+  'Write what you see; it can’t be left blank.': 'Viết điều bạn thấy; không được để trống.',
+  'Keep it to {most} letters, or write a note.': 'Giữ trong {most} chữ, hoặc viết ghi chú.',
+  'Type what you read, in {unit}.': 'Gõ số bạn đọc được, theo {unit}.',
+  'The program times this point: press enter when the time is up.':
+    'Chương trình bấm giờ điểm này: bấm enter khi hết giờ.',
+  'Start the clock first.': 'Bấm giờ trước đã.',
+  'The program works this one out: press enter to record it.': 'Chương trình tính điểm này: bấm enter để ghi.',
+  'This can’t be worked out from the readings there are: strike the wrong one and measure again, or hold the bundle.':
+    'Không tính được từ các số đo hiện có: gạch bỏ số sai và đo lại, hoặc giữ bó lại.',
+  'A concession needs its last day, as year-month-day, such as 2026-12-31.':
+    'Nhân nhượng cần ngày cuối, dạng năm-tháng-ngày, như 2026-12-31.',
+  '{text} is past: give a day still to come.': '{text} đã qua: cho ngày sắp tới.',
+  '{name} has no PIN to sign with yet: set one with `walkfoot hand pin {name}`.':
+    '{name} chưa có PIN để ký: đặt bằng `walkfoot hand pin {name}`.',
+  'The PIN of {name} was wrong {count} times: wait {wait}, then try again.':
+    'PIN của {name} sai {count} lần: đợi {wait} rồi thử lại.',
+  '{name} signs this with the PIN of {name}: type it.': '{name} ký bằng PIN của {name}: gõ vào.',
+  'Nobody here is called {hand}: ask a supervisor to add the hand first.':
+    'Không ai ở đây tên {hand}: nhờ quản đốc thêm trước.',
+  'This step takes somebody beside you who does it alone: name who helps first.':
+    'Bước này cần người làm được một mình đứng bên bạn: nêu ai giúp trước.',
+  'Choose one of: {options}.': 'Chọn một trong: {options}.',
 };

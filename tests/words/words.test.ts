@@ -63,3 +63,45 @@ test('a message is said with its values, in English without a catalogue, and hos
     '{sets} $& __proto__ is not begun.',
   );
 });
+
+/** Said only to whoever types a command, which speaks English. */
+const ONLY_BY_COMMANDS = [
+  'hand-words',
+  'hand-id',
+  'hand-taken',
+  'key-same',
+  'title-missing',
+  'author-unknown',
+  'own-text',
+  'release-same',
+  'no-such-revision',
+  'ticket-name',
+  'ticket-taken',
+  'sets',
+  'roll-name',
+  'gauge-words',
+  'pin-own-first',
+  'skill-words',
+  'skill-level',
+  'copy-supervisor',
+  'keeper',
+  'help-self',
+  'help-skill',
+  'role',
+  'reason-missing',
+];
+
+test('every refusal of a bundle can be said in every language, but for those that only commands meet', () => {
+  const rules = new URL('../../src/bundle/', import.meta.url);
+  const text = readdirSync(rules)
+    .filter((name) => name !== 'replay.ts' && name !== 'entries.ts')
+    .map((name) => readFileSync(new URL(name, rules), 'utf8'))
+    .join('\n');
+  const known = new Set<string>(english);
+  const said = [...text.matchAll(/refuse\(\s*'([a-z-]+)',\s*(?:'((?:[^'\\]|\\.)*)'|`)/g)];
+  expect(said.length).toBeGreaterThan(80);
+  const missing = said.filter(([, , words]) => words === undefined || !known.has(words.replaceAll("\\'", "'")));
+  expect(
+    [...new Set(missing.map(([, rule]) => rule))].filter((rule) => !ONLY_BY_COMMANDS.includes(rule ?? '')),
+  ).toEqual([]);
+});
