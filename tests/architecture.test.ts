@@ -17,7 +17,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   terminal: ['keys', 'base'],
   widgets: ['keys', 'base'],
   screens: ['words (types)', 'app', 'keys', 'widgets', 'terminal', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
-  reports: ['app', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
+  reports: ['words', 'app', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
   storage: ['ledger', 'bundle', 'procedure', 'base'],
   commands: [
     'words',

@@ -20,7 +20,9 @@ export function signOn(app: App, who: string): Step {
       {
         ...app,
         message: refusal(
-          `The desk is for supervisors, and ${hand.value.name} is none: sew at the station, with \`walkfoot\`.`,
+          speak(app)('The desk is for supervisors, and {name} is none: sew at the station, with `walkfoot`.', {
+            name: hand.value.name,
+          }),
         ),
       },
       [],

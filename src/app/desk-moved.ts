@@ -3,6 +3,7 @@ import { isBehind } from '../bundle/behind.ts';
 import { refusal, type Step } from './acts.ts';
 import type { App } from './app.ts';
 import { chosenDraft, chosenRow, type Errand } from './desk.ts';
+import { speak } from './speak.ts';
 
 /** Enter at the desk: a hold or a bundle is looked at, a draft is opened. */
 export function openedAtDesk(app: App): Step {
@@ -24,7 +25,7 @@ export function sentOn(app: App, errand: Errand['do']): Step {
   const draft = chosenDraft(app);
   if (!draft) return [app, []];
   if (errand === 'release' && draft.findings.some(({ severity }) => severity === 'error'))
-    return [{ ...app, message: refusal('It has errors: mend them before it is released.') }, []];
+    return [{ ...app, message: refusal(speak(app)('It has errors: mend them before it is released.')) }, []];
   return [{ ...app, errand: { do: errand, file: draft.file }, ended: 0 }, []];
 }
 

@@ -1,6 +1,5 @@
-import { many } from '../base/many.ts';
 import { isBehind } from '../bundle/behind.ts';
-import type { Finding } from '../procedure/finding.ts';
+import type { Plain, Say } from '../words/say.ts';
 import type { App } from './app.ts';
 import type { DeskRow, Draft } from './desk.ts';
 import { speak } from './speak.ts';
@@ -15,53 +14,56 @@ export interface RowWords {
 }
 
 export function rowWords(app: App, row: DeskRow): RowWords {
+  const say = speak(app);
   switch (row.row) {
     case 'hold': {
       const { bundle, hold } = row;
       return {
         name: hold.name,
         about: `${bundle.ticket}  ${hold.reason}`,
-        state: ['waits', since(speak(app), hold.at, app.now)].filter(Boolean).join(' '),
+        state: say('waits {long}', { long: since(say, hold.at, app.now) }),
       };
     }
     case 'bundle': {
       const { bundle } = row;
-      const revision = bundle.text ? ` rev ${bundle.text.revision}` : '';
-      const behind = isBehind(app.room, bundle) ? ', no longer in use: finish it on that, or hold it' : '';
+      const revision = bundle.text ? ` ${say('rev {revision}', { revision: bundle.text.revision })}` : '';
+      const behind = isBehind(app.room, bundle) ? `, ${say('no longer in use: finish it on that, or hold it')}` : '';
       return { name: bundle.ticket, about: `${bundle.procedure}${revision}${behind}`, state: quiet(app, row) };
     }
     case 'draft': {
       const { draft } = row;
-      return { name: draft.procedure.id || draft.file, about: draft.procedure.title, state: draftState(draft) };
+      return { name: draft.procedure.id || draft.file, about: draft.procedure.title, state: draftState(say, draft) };
     }
   }
 }
 
 /** How a bundle stands, and how long it has had no entry. */
 function quiet(app: App, { bundle }: Extract<DeskRow, { readonly row: 'bundle' }>): string {
-  const words = stateWords(app, bundle);
-  const long = since(speak(app), bundle.lastAt, app.now);
-  return bundle.work === 'open' && long !== '' ? `${words} · ${long === 'just now' ? long : `${long} ago`}` : words;
+  const say = speak(app);
+  const state = stateWords(app, bundle);
+  const long = since(say, bundle.lastAt, app.now);
+  if (bundle.work !== 'open' || long === '') return state;
+  return long === say('just now') ? `${state} · ${long}` : say('{state} · {long} ago', { state, long });
 }
 
-/** `rev C`, `rev C, changed`, `not released`, and what is to be mended. */
-export function draftState({ revision, withdrawn, isReleased, findings }: Draft): string {
-  const released = revision === null ? 'not released' : `rev ${revision}${withdrawn ? ', withdrawn' : ''}`;
-  const changed = revision !== null && !isReleased ? ', changed since' : '';
-  return [`${released}${changed}`, findingCount(findings)].filter(Boolean).join(' · ');
-}
-
-function findingCount(findings: readonly Finding[]): string {
-  const of = (severity: Finding['severity']): number => findings.filter((each) => each.severity === severity).length;
-  const counts = [
-    [of('error'), 'error'],
-    [of('warning'), 'warning'],
-  ] as const;
-  return counts.flatMap(([count, word]) => (count === 0 ? [] : [many(count, word)])).join(', ');
+/** `rev C`, `rev C, changed since`, `not released`, and what is to be mended. */
+export function draftState(say: Say, { revision, withdrawn, isReleased, findings }: Draft): string {
+  const errors = findings.filter(({ severity }) => severity === 'error').length;
+  const others = findings.length - errors;
+  const released =
+    revision === null
+      ? say('not released')
+      : say(withdrawn ? 'rev {revision}, withdrawn' : 'rev {revision}', { revision });
+  const state = revision !== null && !isReleased ? `${released}, ${say('changed since')}` : released;
+  return [
+    state,
+    ...(errors > 0 ? [say('{count} to mend', { count: errors })] : []),
+    ...(others > 0 ? [say('{count} to look at', { count: others })] : []),
+  ].join(' · ');
 }
 
 /** The heading above each kind of row. */
-export const headings: Readonly<Record<DeskRow['row'], string>> = {
+export const headings: Readonly<Record<DeskRow['row'], Plain>> = {
   hold: 'On hold, waiting for a supervisor',
   bundle: 'Bundles',
   draft: 'Procedures',

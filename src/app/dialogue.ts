@@ -304,7 +304,7 @@ function changeLines(
 ): readonly string[] {
   const { difference, of } = changesOf(play, next);
   const said = difference
-    ? differenceLine(difference)
+    ? differenceLine(difference, say)
     : say('The file is another one, but nothing in it that you are shown.');
   return [oneLine(`${say('Changed since you sewed it last: {number} of {of}', { number: next.number, of })}: ${said}`)];
 }

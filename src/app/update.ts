@@ -135,9 +135,15 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
     const signed = fresh({ ...now, hand: command.hand, foldedBy: null, message: hello });
     return [signed, app.bound === null ? [] : [{ effect: 'take', ticket: app.bound, hand: command.hand }]];
   }
-  if (!app.play || !playing || app.hand === null) return [{ ...now, ...atDesk(command, playing) }, []];
+  if (!app.play || !playing || app.hand === null) return [{ ...now, ...atDesk(app, command, playing) }, []];
   if (command.do === 'settle' && app.home === 'desk')
-    return [left(now, app.play, { tone: 'good', text: `${command.hold} of ${app.play.ticket} is settled.` }), []];
+    return [
+      left(now, app.play, {
+        tone: 'good',
+        text: speak(app)('{hold} of {ticket} is settled.', { hold: command.hold, ticket: app.play.ticket }),
+      }),
+      [],
+    ];
   if (command.do === 'pause') return [left(now, app.play, leftWords(app, app.play)), []];
   if (command.do === 'hand over')
     return [
@@ -167,10 +173,22 @@ function sameRow(before: App, after: App): App {
 }
 
 /** What a supervisor is told who decided something without opening the bundle. */
-function atDesk(command: Command, playing: Extract<News, { readonly news: 'done' }>['playing']): Partial<App> {
+function atDesk(
+  app: App,
+  command: Command,
+  playing: Extract<News, { readonly news: 'done' }>['playing'],
+): Partial<App> {
   if (command.do !== 'keep on' || !playing) return {};
   const { ticket, text } = playing.bundle;
-  return { message: { tone: 'good', text: `${ticket} is to be finished on revision ${text?.revision}.` } };
+  return {
+    message: {
+      tone: 'good',
+      text: speak(app)('{ticket} is to be finished on revision {revision}.', {
+        ticket,
+        revision: text?.revision ?? '',
+      }),
+    },
+  };
 }
 
 /** Somebody else may settle the hold, or enter who can stand by. */

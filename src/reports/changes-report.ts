@@ -4,7 +4,11 @@ import { oneLine, wrap } from '../base/text.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import { amountWords } from '../measure/amount-words.ts';
 import type { Difference } from '../procedure/difference.ts';
+import { saying } from '../words/say.ts';
 import type { WouldFail } from './would-fail.ts';
+
+/** Commands speak English. */
+const inEnglish = saying(null);
 
 /** Two texts of a procedure compared. */
 export interface Compared {
@@ -34,12 +38,12 @@ const hanging = (text: string, width: number): readonly string[] =>
 
 /** Differences step by step, each step under an empty line. */
 export function differencesReport(differences: readonly Difference[], width: number): readonly string[] {
-  const places = [...new Set(differences.map(placeOfDifference))];
+  const places = [...new Set(differences.map((each) => placeOfDifference(inEnglish, each)))];
   return places.flatMap((place) => [
     '',
     place,
     ...differences
-      .filter((each) => placeOfDifference(each) === place)
+      .filter((each) => placeOfDifference(inEnglish, each) === place)
       .flatMap((each) => hanging(differenceLine(each).slice(place.length + 2), width)),
   ]);
 }

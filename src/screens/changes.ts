@@ -23,24 +23,24 @@ export function changes(app: App, play: Play, next: ChangesNext, size: Size): Pa
   return frame(app, size, {
     top: [...wrapRow([said(count)], width), ...gap(size)],
     body: difference
-      ? [...about(difference, play, width), ...gap(size), ...texts(say, difference, width)]
+      ? [...about(say, difference, play, width), ...gap(size), ...texts(say, difference, width)]
       : wrapRow([said(say('The file is another one, but nothing in it that you are shown.'))], width),
   });
 }
 
-function about(difference: Difference, { procedure }: Play, width: number): readonly Row[] {
+function about(say: Say, difference: Difference, { procedure }: Play, width: number): readonly Row[] {
   const title = procedure.steps.find(({ id }) => id === difference.stepId)?.title;
-  const where = [placeOfDifference(difference), ...(title === undefined ? [] : [title])].join(' ');
-  const { of } = textsOfDifference(difference);
+  const where = [placeOfDifference(say, difference), ...(title === undefined ? [] : [title])].join(' ');
+  const { of } = textsOfDifference(say, difference);
   return [
     ...wrapRow([said(where)], width),
-    ...wrapRow([said(kindOfDifference(difference), 'strong')], width),
+    ...wrapRow([said(kindOfDifference(say, difference), 'strong')], width),
     ...(of === null ? [] : wrapRow([said(of)], width)),
   ];
 }
 
 function texts(say: Say, difference: Difference, width: number): readonly Row[] {
-  const { before, after } = textsOfDifference(difference);
+  const { before, after } = textsOfDifference(say, difference);
   const told = (name: string, text: string | null, style: Style): readonly Row[] =>
     text === null ? [] : beside(said(`${name}  `), [said(text.replace(/\s+/g, ' '), style)], [], width);
   return [...told(say('was'), before, 'plain'), ...told(say('now'), after, 'bright')];

@@ -1,6 +1,7 @@
 import type { App } from '../app/app.ts';
 import { chosenDraft, type DeskRow, deskRows } from '../app/desk.ts';
 import { headings, rowWords } from '../app/desk-words.ts';
+import { speak } from '../app/speak.ts';
 import { columns } from '../base/columns.ts';
 import { pad } from '../base/text.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -25,12 +26,12 @@ export function deskScreen(app: App, size: Size): Page {
   for (const [index, row] of rows.entries()) {
     if (row.row !== rows[index - 1]?.row) {
       if (index > 0) body.push(...gap(size));
-      body.push([said(headings[row.row])]);
+      body.push([said(speak(app)(headings[row.row]))]);
     }
     if (index === app.chosen) focus = body.length;
     body.push(line(app, row, { index, named, width }));
   }
-  const beside = isWide && draft ? draftRows(draft, 'findings', size.columns - 5 - width) : [];
+  const beside = isWide && draft ? draftRows(speak(app), draft, 'findings', size.columns - 5 - width) : [];
   return frame(app, size, { body: side(body, beside, width), focus });
 }
 

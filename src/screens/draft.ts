@@ -2,6 +2,7 @@ import type { App, Layer } from '../app/app.ts';
 import type { Draft } from '../app/desk.ts';
 import { draftState } from '../app/desk-words.ts';
 import { differenceLine } from '../app/difference-words.ts';
+import { speak } from '../app/speak.ts';
 import { limitWords } from '../measure/limit-words.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { Point, Step } from '../procedure/procedure.ts';
@@ -9,6 +10,7 @@ import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import type { Row } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import type { Say } from '../words/say.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { said } from './said.ts';
 
@@ -18,45 +20,57 @@ type DraftLayer = Extract<Layer, { readonly layer: 'draft' }>;
 export function draftScreen(app: App, { file, shows }: DraftLayer, size: Size): Page {
   const draft = app.desk?.drafts.find((each) => each.file === file);
   const width = textWidth(size);
-  if (!draft) return frame(app, size, { body: wrapRow([said(`${file} is gone: go back.`)], width) });
-  const state = draftState(draft);
+  const say = speak(app);
+  if (!draft) return frame(app, size, { body: wrapRow([said(say('{file} is gone: go back.', { file }))], width) });
+  const state = draftState(say, draft);
   return frame(app, size, {
     top: [
       ...wrapRow([said(`${draft.procedure.id} ${draft.procedure.title}`, 'strong')], width),
       ...wrapRow([said(`${file} · ${state}`)], width),
       ...gap(size),
     ],
-    body: draftRows(draft, shows, width),
+    body: draftRows(say, draft, shows, width),
   });
 }
 
 /** The rows of one way to look at a draft. */
-export function draftRows(draft: Draft, shows: DraftLayer['shows'], width: number): readonly Row[] {
+export function draftRows(say: Say, draft: Draft, shows: DraftLayer['shows'], width: number): readonly Row[] {
   switch (shows) {
     case 'findings':
       return draft.findings.length === 0
-        ? wrapRow([said('Nothing to mend.', 'good')], width)
-        : draft.findings.flatMap((each) => finding(each, draft, width));
+        ? wrapRow([said(say('Nothing to mend.'), 'good')], width)
+        : draft.findings.flatMap((each) => finding(say, each, draft, width));
     case 'reading':
       return draft.procedure.steps.flatMap((step) => reading(step, width));
     case 'changes':
       return draft.changes.length === 0
-        ? wrapRow([said(nothingChanged(draft))], width)
-        : draft.changes.flatMap((each) => wrapRow([said(differenceLine(each))], width, 2));
+        ? wrapRow([said(nothingChanged(say, draft))], width)
+        : draft.changes.flatMap((each) => wrapRow([said(differenceLine(each, say))], width, 2));
   }
 }
 
-const nothingChanged = ({ revision, isReleased }: Draft): string => {
-  if (revision === null) return 'No revision of it is released, so there is nothing to compare with.';
+const nothingChanged = (say: Say, { revision, isReleased }: Draft): string => {
+  if (revision === null) return say('No revision of it is released, so there is nothing to compare with.');
   return isReleased
-    ? `The file is revision ${revision} as it was released.`
-    : `The file is not revision ${revision}, but nothing in it differs that is shown.`;
+    ? say('The file is revision {revision} as it was released.', { revision })
+    : say('The file is not revision {revision}, but nothing in it differs that is shown.', { revision });
 };
 
-function finding({ file, line, severity, message, mend }: Finding, draft: Draft, width: number): readonly Row[] {
+function finding(
+  say: Say,
+  { file, line, severity, message, mend }: Finding,
+  draft: Draft,
+  width: number,
+): readonly Row[] {
   return [
     ...wrapRow(
-      [said(`${file === draft.file ? '' : `${file} `}line ${line}, ${severity}: `, 'strong'), said(message)],
+      [
+        said(
+          `${file === draft.file ? '' : `${file} `}${say('line {line}, {severity}:', { line, severity })} `,
+          'strong',
+        ),
+        said(message),
+      ],
       width,
       2,
     ),

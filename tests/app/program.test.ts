@@ -178,7 +178,7 @@ test('the same hand reads what changed before the first bundle on a new revision
   });
   await enter(program, 'B-2');
   expect(modeOf(program.app())).toBe('changes');
-  expect(program.app().play?.changes.map(differenceLine)).toEqual([
+  expect(program.app().play?.changes.map((each) => differenceLine(each))).toEqual([
     'step 2, limit tightened: Line to edge: 310.5 to 313.5 mm → 311 to 313 mm',
   ]);
   await enter(program, '');

@@ -188,7 +188,7 @@ const cases: readonly Case[] = [
 ];
 
 test.each(cases)('what a hand must know: %s', (_, changes, said) =>
-  expect(differences(read(text), read(changed(...changes))).map(differenceLine)).toEqual(said),
+  expect(differences(read(text), read(changed(...changes))).map((each) => differenceLine(each))).toEqual(said),
 );
 
 const mirror = {
@@ -219,7 +219,7 @@ test('several changes at once are told as just those', () => {
       const after = changed(...some.flatMap(([, changes]) => changes));
       const kinds = (lines: readonly string[]) =>
         lines.map((line) => line.split(':')[0]?.replace(/^step \d+/, '')).sort();
-      const said = differences(read(text), read(after)).map(differenceLine);
+      const said = differences(read(text), read(after)).map((each) => differenceLine(each));
       expect(kinds(said)).toEqual(kinds(some.flatMap(([, , lines]) => lines)));
     }),
     { numRuns: 200 },
@@ -242,7 +242,7 @@ test('any two texts can be compared, a text with itself has no difference, and a
     fc.property(fc.shuffledSubarray(lines), fc.shuffledSubarray(lines), (a, b) => {
       const [one, other] = [read(a.join('\n')), read(b.join('\n'))];
       expect(differences(one, one)).toEqual([]);
-      for (const line of differences(one, other).map(differenceLine)) expect(line).not.toMatch(/\n/);
+      for (const line of differences(one, other).map((each) => differenceLine(each))) expect(line).not.toMatch(/\n/);
     }),
     { numRuns: 300 },
   );
@@ -259,5 +259,5 @@ test.each([
   ['Raw edges *to* the line.', 'Raw edges *to* the line. Keep it flat.', 'step 2, new words: Keep it flat.'],
   ['Raw edges *to* the line.', '', 'step 2, words gone: Raw edges to the line.'],
 ])('of the words only the sentences that differ are told: %s → %s', (from, to, said) =>
-  expect(differences(read(text), read(changed([from, to]))).map(differenceLine)).toEqual([said]),
+  expect(differences(read(text), read(changed([from, to]))).map((each) => differenceLine(each))).toEqual([said]),
 );
