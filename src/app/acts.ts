@@ -33,9 +33,9 @@ export function signOn(app: App, who: string): Step {
 /** A ticket is typed, scanned or chosen. Letters of either case name the same ticket. */
 export function takeTicket(app: App, typed: string): Step {
   if (app.hand === null)
-    return [{ ...app, message: refusal('Sign on first: type your name, or scan your badge.') }, []];
+    return [{ ...app, message: refusal(speak(app)('Sign on first: type your name, or scan your badge.')) }, []];
   const word = typed.trim();
-  if (word === '') return [{ ...app, message: refusal('Type a ticket, or scan one.') }, []];
+  if (word === '') return [{ ...app, message: refusal(speak(app)('Type a ticket, or scan one.')) }, []];
   const known = named(
     app.bundles.map(({ ticket }) => ticket),
     word,

@@ -1,6 +1,5 @@
 import { assertNever } from '../base/assert-never.ts';
 import { type Instant, wallTime } from '../base/instant.ts';
-import { many } from '../base/many.ts';
 import { oneLine } from '../base/text.ts';
 import { allChecks, pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
@@ -10,6 +9,7 @@ import { plainText } from '../procedure/plain-text.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { Say } from '../words/say.ts';
 import type { App, Play } from './app.ts';
+import { dialogueHelp } from './dialogue-help.ts';
 import { changesOf, differenceLine } from './difference-words.ts';
 import type { News } from './effect.ts';
 import { isFolded, mayFold, whyUnfolded } from './fold.ts';
@@ -21,7 +21,7 @@ import { pinQuestion } from './pin-ask.ts';
 import { checkSigned } from './signed-words.ts';
 import { speak } from './speak.ts';
 import { stepLines } from './step-lines.ts';
-import { limitSaid, stateWords, valueWords } from './words.ts';
+import { limitSaid, placeOf, setCount, stateWords, valueWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
 export type Heard = { readonly news: News } | { readonly print: readonly string[] };
@@ -41,7 +41,7 @@ export function heard(app: App, line: string, now: Instant = app.now): Heard {
   const literal = /^"(.*)"$/.exec(words)?.[1];
   if (literal !== undefined)
     return app.layer?.layer === 'form' ? { news: { news: 'form answer', text: literal } } : answer(app, literal);
-  if (words === '?') return { print: help(app) };
+  if (words === '?') return { print: dialogueHelp(app) };
   if (words.toLowerCase() === 'leave') return { news: { news: 'move', move: { move: 'order', order: 'leave' } } };
   if (app.layer?.layer === 'form') {
     return words.toLowerCase() === 'never mind'
@@ -67,15 +67,21 @@ interface Asked {
 
 function question(app: App, before: App | null): Asked {
   const { play } = app;
+  const say = speak(app);
   if (app.pin) {
     const { says, asks } = pinQuestion(app, app.pin);
     return { lines: app.pin.stage.is === 'again' ? [] : [says], prompt: `${asks} > ` };
   }
-  if (app.lock) return { lines: [`LOCKED. ${lockWords(app)} Nothing is lost.`], prompt: WHO_IS_HERE };
+  if (app.lock)
+    return {
+      lines: [`${say('LOCKED')}. ${lockWords(app)} ${say('Nothing is lost: it goes on where it stood.')}`],
+      prompt: whoIsHere(app),
+    };
   if (app.layer?.layer === 'form') {
     const next = formQuestion(app, app.layer.form);
-    const options = next?.options?.map((option, index) => `  ${index + 1} ${option}`) ?? [];
-    return { lines: options, prompt: `${next?.words ?? ''}${next?.usual ? ` [${next.usual}]` : ''} > ` };
+    const options = next?.options?.map(({ words }, index) => `  ${index + 1} ${words}`) ?? [];
+    const usual = next?.options?.find(({ is }) => is === next.usual)?.words ?? next?.usual;
+    return { lines: options, prompt: `${next?.words ?? ''}${usual ? ` [${usual}]` : ''} > ` };
   }
   if (!play) return app.hand === null ? signOnQuestion(app) : stationQuestion(app);
   const known = before?.play?.ticket === play.ticket ? before.play : null;
@@ -89,7 +95,7 @@ function question(app: App, before: App | null): Asked {
 /** How much of the paper is typed in. */
 function progressWords({ procedure, bundle }: Play): string {
   const { done, of } = progress(procedure, bundle);
-  return `[${done} of ${of}]`;
+  return `[${done}/${of}]`;
 }
 
 function order(app: App, words: string): Heard | undefined {
@@ -127,10 +133,11 @@ function order(app: App, words: string): Heard | undefined {
 
 /** Each word does what it says, however often; where it is refused, the sentence is that of the key. */
 function folding(app: App, word: string): Heard {
-  if (!mayFold(app) && whyUnfolded(app) === null) return { print: ['There is no step before you: go on first.'] };
+  const say = speak(app);
+  if (!mayFold(app) && whyUnfolded(app) === null) return { print: [say('There is no step before you: go on first.')] };
   if (mayFold(app) && isFolded(app) === (word === 'fold'))
-    return { print: [word === 'fold' ? 'It is folded already.' : 'Nothing is folded here.'] };
-  if (!mayFold(app) && word === 'unfold') return { print: ['Nothing is folded here.'] };
+    return { print: [say(word === 'fold' ? 'It is folded already.' : 'Nothing is folded here.')] };
+  if (!mayFold(app) && word === 'unfold') return { print: [say('Nothing is folded here.')] };
   return { news: { news: 'move', move: { move: 'order', order: 'fold' } } };
 }
 
@@ -146,21 +153,23 @@ function answer(app: App, text: string): Heard {
 }
 
 function signOnQuestion(app: App): Asked {
-  return { lines: [`${app.roomName}, station ${app.station}`], prompt: WHO_IS_HERE };
+  const { roomName, station } = app;
+  return { lines: [speak(app)('{room}, station {station}', { room: roomName, station })], prompt: whoIsHere(app) };
 }
 
-const WHO_IS_HERE = 'Who is here? Name or badge > ';
+const whoIsHere = (app: App): string => `${speak(app)('Who is here? Name or badge')} > `;
 
 function stationQuestion(app: App): Asked {
   const lines = waiting(app).map((bundle) => `  ${bundle.ticket}  ${bundle.procedure}  ${stateWords(app, bundle)}`);
-  return { lines: lines.map(oneLine), prompt: 'Ticket > ' };
+  return { lines: lines.map(oneLine), prompt: `${speak(app)('Ticket')} > ` };
 }
 
 function heading(app: App, { bundle, procedure }: Play): readonly string[] {
   const { purpose } = app;
   const say = speak(app);
-  const revision = bundle.text && purpose === 'record' ? ` revision ${bundle.text.revision}` : '';
-  const lines = [`${bundle.ticket}: ${procedure.id}${revision}, ${procedure.title}, ${many(bundle.sets, 'set')}`];
+  const revision =
+    bundle.text && purpose === 'record' ? `, ${say('rev {revision}', { revision: bundle.text.revision })}` : '';
+  const lines = [`${bundle.ticket}: ${procedure.id}${revision}, ${procedure.title}, ${setCount(say, bundle.sets)}`];
   const rolls =
     bundle.rolls.length > 0 ? [say('Rolls on the ticket: {rolls}', { rolls: bundle.rolls.join(', ') })] : [];
   const intro = procedure.intro
@@ -266,35 +275,21 @@ function manner(app: App, play: Play, point: Point, running: boolean, at: Wanted
 }
 
 function lookedBack(app: App, play: Play): readonly string[] {
+  const say = speak(app);
   const checks = allChecks(play.bundle);
-  if (checks.length === 0) return [speak(app)('Nothing is recorded yet.')];
+  if (checks.length === 0) return [say('Nothing is recorded yet.')];
   return checks.map((check) => {
     const step = play.procedure.steps.find(({ id }) => id === check.step);
     const point = step?.points.find(({ id }) => id === check.point);
-    const gone = check.struck ? `, struck: ${check.struck.reason}` : check.again ? ', asked again' : '';
-    const set = check.set === null ? '' : ` set ${check.set}`;
+    const gone = check.struck
+      ? `, ${say('struck: {reason}', { reason: check.struck.reason })}`
+      : check.again
+        ? `, ${say('asked again')}`
+        : '';
     return oneLine(
-      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}${set} ${step?.number ?? '?'} ${point?.text ?? check.point}: ${valueWords(check)}${check.witness === undefined ? '' : `, ${checkSigned(app.room, check)}`}${gone}`,
+      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}, ${placeOf(say, check, step?.number)}, ${point?.text ?? check.point}: ${valueWords(check)}${check.witness === undefined ? '' : `, ${checkSigned(say, app.room, check)}`}${gone}`,
     );
   });
-}
-
-function help(app: App): readonly string[] {
-  if (!app.play) return ['Type what is asked for; leave ends.'];
-  const paper = app.paper
-    ? [
-        '@10:42 or @2026-11-24 10:42: the time on the paper, for all that follows. -: left blank on the paper, so it ends here.',
-      ]
-    : [];
-  return [
-    ...paper,
-    'An empty line: done, read, next. A value: the value (in "…" when it begins with one of these words).',
-    'back: what is recorded. undo: strike what was just recorded, within five seconds.',
-    'strike REASON: the newest entry; strike #57 REASON: that one. note TEXT.',
-    'hold REASON. settle: a supervisor ends a hold. go back REASON: when the step allows it.',
-    ...(mayFold(app) ? ['fold: without the explanations, all points at once; unfold: with them again.'] : []),
-    'hands over NAME. leave: the bundle waits for you. never mind: out of a question.',
-  ];
 }
 
 function changeLines(

@@ -1,6 +1,6 @@
 import type { Next } from '../bundle/next.ts';
 import type { About, Change, Difference } from '../procedure/difference.ts';
-import { type Plain, type Say, saying } from '../words/say.ts';
+import { inEnglish, type Plain, type Say } from '../words/say.ts';
 import type { Play } from './app.ts';
 
 /** The change that is to be read now, and how many there are; none where the texts differ in nothing that is shown. */
@@ -36,7 +36,7 @@ export function textsOfDifference(
 }
 
 /** The whole of it on one line: `step 4, limit tightened: Line to edge: 310.5 to 313.5 mm → 311 to 313 mm`. */
-export function differenceLine(difference: Difference, say: Say = saying(null)): string {
+export function differenceLine(difference: Difference, say: Say = inEnglish): string {
   const { of, before, after } = textsOfDifference(say, difference);
   const texts = [before, after].filter((text) => text !== null).join(' → ');
   const line = `${placeOfDifference(say, difference)}, ${kindOfDifference(say, difference)}: ${of === null ? '' : `${of}: `}${texts}`;

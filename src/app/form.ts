@@ -6,7 +6,7 @@ import type { SettleHow } from '../bundle/command.ts';
 import type { Role } from '../bundle/entries.ts';
 import { lastDay } from '../bundle/last-day.ts';
 import { actor, workers } from '../bundle/situation.ts';
-import type { Say } from '../words/say.ts';
+import type { Plain, Say } from '../words/say.ts';
 import type { App, Form, Play } from './app.ts';
 import { findHand } from './find-hand.ts';
 import type { Intent } from './intent.ts';
@@ -16,11 +16,17 @@ export interface Question {
   readonly name: string;
   readonly words: string;
   /** Chosen by number or arrow where there are some, typed otherwise. */
-  readonly options?: readonly string[];
+  readonly options?: readonly Option[];
   /** Taken when the answer is empty. */
   readonly usual?: string;
   /** The answer as understood, or why it is none. */
   readonly understand: (typed: string) => Result<string>;
+}
+
+/** What may be chosen: as it is kept, and in the words of whoever chooses. */
+export interface Option {
+  readonly is: string;
+  readonly words: string;
 }
 
 /** The first question that has no answer yet; undefined when the form is complete. */
@@ -61,7 +67,7 @@ export function intentOf(form: Form): Intent {
   }
 }
 
-const ways = ['rework', 'recut', 'concession', 'scrap a set'] as const;
+const ways = ['rework', 'recut', 'concession', 'scrap a set'] as const satisfies readonly Plain[];
 
 function questions(app: App, form: Form): readonly Question[] {
   const say = speak(app);
@@ -89,11 +95,14 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
   const sets = setsLeft(play.bundle);
   const start = [
     person(app, 'by', say('Who settles it? Name or badge'), ['supervisor']),
-    choice('how', say('How?'), ways),
+    choice('how', say('How?'), inWords(say, ways)),
   ];
   const end = words('reason', say('Why so?'));
+  const setOptions = sets.map((set) => ({ is: setName(set), words: say('set {set}', { set }) }));
   const whichSet =
-    hold?.set == null && sets.length > 1 ? [choice('set', say('Which set?'), ['all', ...sets.map(setName)])] : [];
+    hold?.set == null && sets.length > 1
+      ? [choice('set', say('Which set?'), [...inWords(say, ['all']), ...setOptions])]
+      : [];
   const back = stepQuestion(say, play, hold?.step ?? null, form.answers.how === 'rework' ? 'this step' : 'none');
   switch (form.answers.how) {
     case 'rework':
@@ -122,13 +131,8 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
     case 'scrap a set':
       return [
         ...start,
-        choice(
-          'set',
-          say('Which set is scrapped?'),
-          sets.map(setName),
-          hold?.set == null ? undefined : setName(hold.set),
-        ),
-        sure(say('Scrap {set}? Nothing brings it back', { set: form.answers.set ?? '' })),
+        choice('set', say('Which set is scrapped?'), setOptions, hold?.set == null ? undefined : setName(hold.set)),
+        sure(say, setOptions.find(({ is }) => is === form.answers.set)?.words ?? ''),
         end,
       ];
     default:
@@ -137,8 +141,8 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
 }
 
 /** What cannot be taken back is asked for twice, with the harmless answer first. */
-const sure = (asked: string): Question => {
-  const question = choice('sure', asked, ['no', 'yes']);
+const sure = (say: Say, set: string): Question => {
+  const question = choice('sure', say('Scrap {set}? Nothing brings it back', { set }), inWords(say, ['no', 'yes']));
   return {
     ...question,
     understand: (typed) => {
@@ -149,6 +153,8 @@ const sure = (asked: string): Question => {
     },
   };
 };
+
+const inWords = (say: Say, each: readonly Plain[]): readonly Option[] => each.map((is) => ({ is, words: say(is) }));
 
 /** A set as an option: `set 2`, so that its number is not mistaken for a place in the list. */
 const setName = (set: number): string => `set ${set}`;
@@ -216,21 +222,29 @@ const person = (app: App, name: string, asked: string, allowed: readonly Role[])
   },
 });
 
-const choice = (name: string, asked: string, options: readonly string[], usual?: string): Question => ({
+const choice = (name: string, asked: string, options: readonly Option[], usual?: string): Question => ({
   name,
   words: asked,
   options,
   ...(usual === undefined ? {} : { usual }),
   understand: (typed) => {
-    const at = options.indexOf(typed.toLowerCase());
-    const found = options[at >= 0 ? at : /^\d{1,3}$/.test(typed) ? Number(typed) - 1 : -1] ?? onlyOne(options, typed);
+    const found =
+      options.find((option) => namesOf(option).includes(typed.toLowerCase())) ??
+      (/^\d{1,3}$/.test(typed) ? options[Number(typed) - 1] : onlyOne(options, typed));
     return found === undefined
-      ? refuse('no-such-choice', `Choose one of: ${options.map((each, i) => `${i + 1} ${each}`).join(', ')}.`)
-      : ok(found);
+      ? refuse('no-such-choice', 'Choose one of: {options}.', {
+          options: options.map(({ words }, index) => `${index + 1} ${words}`).join(', '),
+        })
+      : ok(found.is);
   },
 });
 
-function onlyOne(options: readonly string[], typed: string): string | undefined {
-  const starting = options.filter((each) => typed !== '' && each.startsWith(typed.toLowerCase()));
+function onlyOne(options: readonly Option[], typed: string): Option | undefined {
+  const starting = options.filter(
+    (option) => typed !== '' && namesOf(option).some((name) => name.startsWith(typed.toLowerCase())),
+  );
   return starting.length === 1 ? starting[0] : undefined;
 }
+
+/** The words of whoever chooses, and those it is kept by, which a script types whoever is signed on. */
+const namesOf = ({ is, words }: Option): readonly string[] => [words.toLowerCase(), is];

@@ -72,8 +72,10 @@ export function unlock(app: App, who: string): Step {
 /** The hand is known again. Everything goes on where it stood; or, for another hand, what the first had in hand is left properly. */
 export function unlocked(app: App, hand: App['hand']): Step {
   const { play, hand: first, room } = app;
+  const say = speak(app);
   if (hand === null || hand === first) {
-    const text = `${hand === null ? 'Somebody' : nameOf(room, hand)} is back: everything is as it was.`;
+    const name = hand === null ? say('Somebody') : nameOf(room, hand);
+    const text = say('{name} is back: everything is as it was.', { name });
     return [{ ...app, lock: null, message: { tone: 'good', text } }, []];
   }
   const name = nameOf(room, hand);
@@ -92,10 +94,14 @@ export function unlocked(app: App, hand: App['hand']): Step {
   return [away, [...pause, ...(bound === null ? [] : [{ effect: 'take', ticket: bound, hand } as const])]];
 }
 
-function hello(name: string, { play, room, hand }: App): App['message'] {
+function hello(name: string, app: App): App['message'] {
+  const { play, room, hand } = app;
+  const say = speak(app);
   const left =
-    play && hand !== null ? ` ${play.ticket} is left by ${nameOf(room, hand)}, and can be taken up again.` : '';
-  return { tone: 'good', text: `${name} is signed on.${left}` };
+    play && hand !== null
+      ? ` ${say('{ticket} is left by {name}, and can be taken up again.', { ticket: play.ticket, name: nameOf(room, hand) })}`
+      : '';
+  return { tone: 'good', text: `${say('{name} is signed on.', { name })}${left}` };
 }
 
 /** Who is on, on which bundle, at which step. */

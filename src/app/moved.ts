@@ -199,7 +199,7 @@ const onlyLooks = ({ home, play }: App): boolean =>
   home === 'desk' && (play?.next.want === 'opening' || play?.next.want === 'resuming');
 
 /** The words of the option, never its place: an option may itself be a number. */
-const chosenOption = (app: App, form: Form): string => question(app, form)?.options?.[app.chosen] ?? '?';
+const chosenOption = (app: App, form: Form): string => question(app, form)?.options?.[app.chosen]?.is ?? '?';
 
 function scanned(app: App, mode: Mode, text: string): Step {
   const said = oneLine(text);

@@ -2,7 +2,7 @@ import { formatStamp, type Instant, parseStamp, wallTime } from '../base/instant
 import { ok, type Result, refuse } from '../base/result.ts';
 import { refusal } from './acts.ts';
 import type { App } from './app.ts';
-import { why } from './speak.ts';
+import { speak, why } from './speak.ts';
 
 /** The program with the time that the paper says of what comes next: `10:42`, on the day before it, or `2026-11-24 10:42`. */
 export function onPaper(app: App, text: string): App {
@@ -12,7 +12,10 @@ export function onPaper(app: App, text: string): App {
     ? {
         ...app,
         paper: { ...app.paper, doneAt: stamp.value },
-        message: { tone: 'plain', text: `Done at ${stampWords(stamp.value)}, as on the paper.` },
+        message: {
+          tone: 'plain',
+          text: speak(app)('Done at {time}, as on the paper.', { time: stampWords(stamp.value) }),
+        },
       }
     : { ...app, message: refusal(why(app, stamp.error)) };
 }

@@ -1,11 +1,13 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Command } from '../bundle/command.ts';
 import { nameOf } from '../bundle/room.ts';
+import type { Say } from '../words/say.ts';
 import { openAgain, refusal, type Step } from './acts.ts';
 import type { App } from './app.ts';
 import type { Move } from './move.ts';
 import { newPin } from './pin-words.ts';
 import type { ToSign } from './sign.ts';
+import { settledWays } from './signed-words.ts';
 import { speak, why } from './speak.ts';
 import { rubbedOutOf, typedOn } from './typing.ts';
 
@@ -60,13 +62,13 @@ export function pinQuestion(app: App, { to, stage }: PinAsk): { readonly says: s
   const { hand, meaning } = to.signature;
   const say = speak(app);
   const name = nameOf(app.room, hand);
-  const says = `${name} signs: ${meaning}${about(to.command)}.`;
+  const says = say('{name} signs: {meaning}.', { name, meaning: `${say(meaning)}${about(say, to.command)}` });
   switch (stage.is) {
     case 'known':
       return { says, asks: say('PIN of {name}', { name }) };
     case 'new':
       return {
-        says: `${says} ${name} has no PIN yet and chooses one: 4 to 12 digits, or 6 letters and more.`,
+        says: `${says} ${say('{name} has no PIN yet and chooses one: 4 to 12 digits, or 6 letters and more.', { name })}`,
         asks: say('New PIN of {name}', { name }),
       };
     case 'again':
@@ -77,8 +79,8 @@ export function pinQuestion(app: App, { to, stage }: PinAsk): { readonly says: s
 }
 
 /** Which hold, which procedure: what the one who signs must not mistake. */
-function about(command: Command): string {
-  if (command.do === 'settle') return ` ${command.hold}, ${command.how.as}`;
+function about(say: Say, command: Command): string {
+  if (command.do === 'settle') return ` ${command.hold}, ${say(settledWays[command.how.as])}`;
   return command.do === 'release' || command.do === 'withdraw' ? ` ${command.procedure}` : '';
 }
 

@@ -1,6 +1,7 @@
 import type { Digest, TicketId } from '../base/brand.ts';
 import type { Clock } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { noRelease } from '../bundle/barred.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import { decide } from '../bundle/decide.ts';
@@ -135,10 +136,7 @@ export async function roomLedger(
         { ticket },
       );
     const understood = (found.text ?? currentRelease(room, found.procedure))?.understood;
-    if (!understood)
-      return refuse('no-release', '{procedure} has no released revision: ask a supervisor to release it.', {
-        procedure: found.procedure,
-      });
+    if (!understood) return noRelease(found.procedure);
     const text = await procedure(understood);
     return text.ok ? ok({ bundle: found, procedure: text.value }) : text;
   }

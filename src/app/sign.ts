@@ -53,8 +53,11 @@ function wrong({ room }: Attempted, hand: HandId): Result<never> {
   const tries = room.wrongPins.get(hand);
   const at = tries && parseStamp(tries.lastAt);
   const wait = at ? secondsToWait(tries, at) : 0;
-  return refuse(
-    'pin-wrong',
-    `That is not the PIN of ${nameOf(room, hand)}: ${wait > 0 ? `wait ${waitWords(wait)}, then try again` : 'type it again'}.`,
-  );
+  const name = nameOf(room, hand);
+  return wait > 0
+    ? refuse('pin-wrong', 'That is not the PIN of {name}: wait {wait}, then try again.', {
+        name,
+        wait: waitWords(wait),
+      })
+    : refuse('pin-wrong', 'That is not the PIN of {name}: type it again.', { name });
 }

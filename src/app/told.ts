@@ -20,7 +20,7 @@ export function told(app: App, before: App): readonly string[] {
       const { good, scrapped, conceded, sets } = finished;
       lines.push(
         `${conceded ? say('Finished: {good} of {sets} good, {conceded} of them by concession, {scrapped} scrapped.', { good, sets, conceded, scrapped }) : say('Finished: {good} of {sets} good, {scrapped} scrapped.', { good, sets, scrapped })} ${say(app.purpose === 'rehearse' ? 'It was a rehearsal: nothing is recorded.' : 'It is in the ledger.')}`,
-        ...bundleSigned(app.room, app.play.bundle, app.play.procedure).map((text) => `  ${text}`),
+        ...bundleSigned(say, app.room, app.play.bundle, app.play.procedure).map((text) => `  ${text}`),
       );
     }
   }

@@ -4,6 +4,7 @@ import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
 import type { Next } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
+import type { Say } from '../words/say.ts';
 import {
   answered,
   fresh,
@@ -24,6 +25,7 @@ import { isLockDue, locked, unlock, unlocked } from './lock.ts';
 import { moved } from './moved.ts';
 import { onPaper } from './paper-time.ts';
 import { pinSaid } from './pin-ask.ts';
+import { settledWays } from './signed-words.ts';
 import { speak, why } from './speak.ts';
 
 /** The program after one more piece of news, and what it wants done because of it. */
@@ -159,7 +161,7 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
   const play = playOf(playing, room, app.hand, { last: lastOf(command, entries, app), changes: app.play.changes });
   const outside = entries.find(isOutside);
   return [
-    fresh({ ...now, play, message: outside ? null : word(command, entries) }),
+    fresh({ ...now, play, message: outside ? null : word(speak(app), command, entries) }),
     outside ? [{ effect: 'bell' }] : [],
   ];
 }
@@ -235,26 +237,31 @@ function lastOf(command: Command, entries: readonly RecordedEntry[], { now }: Ap
   return command.do === 'check' && entry ? { entry: entry.seq, ms: now.ms } : null;
 }
 
-function word(command: Command, entries: readonly RecordedEntry[]): Message | null {
+function word(say: Say, command: Command, entries: readonly RecordedEntry[]): Message | null {
   switch (command.do) {
     case 'strike':
       return {
         tone: 'good',
         text:
           entries.length > 1
-            ? `Struck, with ${entries.length - 1} worked out from it.`
-            : command.reason === 'wrong key'
-              ? 'Taken back. It stays readable as struck.'
-              : 'Struck. It stays readable.',
+            ? say('Struck, with {count} worked out from it.', { count: entries.length - 1 })
+            : say(
+                command.reason === 'wrong key'
+                  ? 'Taken back. It stays readable as struck.'
+                  : 'Struck. It stays readable.',
+              ),
       };
     case 'note':
-      return { tone: 'good', text: 'Noted.' };
+      return { tone: 'good', text: say('Noted.') };
     case 'settle':
-      return { tone: 'good', text: `${command.hold} is settled: ${command.how.as}.` };
+      return {
+        tone: 'good',
+        text: say('{hold} is settled: {way}.', { hold: command.hold, way: say(settledWays[command.how.as]) }),
+      };
     case 'go back':
-      return { tone: 'good', text: 'Gone back, as the step says.' };
+      return { tone: 'good', text: say('Gone back, as the step says.') };
     case 'start clock':
-      return { tone: 'good', text: 'The clock runs, also while you are away.' };
+      return { tone: 'good', text: say('The clock runs, also while you are away.') };
     default:
       return null;
   }

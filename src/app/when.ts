@@ -1,22 +1,26 @@
 import { formatStamp, type Instant, parseStamp, wallTime } from '../base/instant.ts';
-import type { Say } from '../words/say.ts';
+import type { Plain, Say } from '../words/say.ts';
 
 /** A stamp as a person says it: `10:42` today, `24 Nov 10:42` this year, `24 Nov 2025 10:42` before. */
-export function when(stamp: string, now: Instant): string {
+export function when(say: Say, stamp: string, now: Instant): string {
   const today = formatStamp(now);
   if (stamp.slice(0, 10) === today.slice(0, 10)) return wallTime(stamp);
-  const day = `${Number(stamp.slice(8, 10))} ${MONTHS[Number(stamp.slice(5, 7)) - 1] ?? '?'}`;
   return stamp.slice(0, 4) === today.slice(0, 4)
-    ? `${day} ${wallTime(stamp)}`
-    : `${day} ${stamp.slice(0, 4)} ${wallTime(stamp)}`;
+    ? `${say('{day} {month}', dayAndMonth(say, stamp))} ${wallTime(stamp)}`
+    : dayAndTime(say, stamp);
 }
 
 /** A stamp in full, as it stands under a signature: `25 Nov 2026 10:42`. */
-export const dayAndTime = (stamp: string): string => `${dayOf(stamp)} ${wallTime(stamp)}`;
+export const dayAndTime = (say: Say, stamp: string): string => `${dayOf(say, stamp)} ${wallTime(stamp)}`;
 
 /** The day of a stamp: `25 Nov 2026`. */
-export const dayOf = (stamp: string): string =>
-  `${Number(stamp.slice(8, 10))} ${MONTHS[Number(stamp.slice(5, 7)) - 1] ?? '?'} ${stamp.slice(0, 4)}`;
+export const dayOf = (say: Say, stamp: string): string =>
+  say('{day} {month} {year}', { ...dayAndMonth(say, stamp), year: stamp.slice(0, 4) });
+
+function dayAndMonth(say: Say, stamp: string): { readonly day: number; readonly month: string } {
+  const month = MONTHS[Number(stamp.slice(5, 7)) - 1];
+  return { day: Number(stamp.slice(8, 10)), month: month === undefined ? '?' : say(month) };
+}
 
 /** How long since: `just now`, `12 min`, `3 h 05 min`, `4 days`. Empty when the clock stands before the stamp. */
 export function since(say: Say, stamp: string, now: Instant): string {
@@ -39,6 +43,19 @@ export function clockFace(seconds: number): string {
   return seconds < 3600 ? rest : `${Math.floor(seconds / 3600)}:${rest}`;
 }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+const MONTHS = [
+  'Jan',
+  'Feb',
+  'Mar',
+  'Apr',
+  'May',
+  'Jun',
+  'Jul',
+  'Aug',
+  'Sep',
+  'Oct',
+  'Nov',
+  'Dec',
+] as const satisfies readonly Plain[];
 
 const two = (n: number): string => String(n).padStart(2, '0');

@@ -42,6 +42,15 @@ export function byHowMuch(say: Say, check: Check, point: Point | undefined): str
 export const setWords = (say: Say, { set }: Pick<Place, 'set'>, sets: number): string =>
   set === null ? say('whole bundle') : say('set {set} of {sets}', { set, sets });
 
+/** `1 set`, `2 sets`. */
+export const setCount = (say: Say, sets: number): string => (sets === 1 ? say('1 set') : say('{sets} sets', { sets }));
+
+/** `set 2, step 4`, or `step 4` of what is for the whole bundle. */
+export function placeOf(say: Say, { set }: Pick<Place, 'set'>, step: number | undefined): string {
+  const where = say('step {number}', { number: step ?? '?' });
+  return set === null ? where : `${say('set {set}', { set })}, ${where}`;
+}
+
 /** `open with Ines · 12 min`: how a bundle stands, and how long it has stood so. */
 export function stateWords(app: App, bundle: Bundle): string {
   const hold = openHold(bundle);

@@ -14,7 +14,9 @@ import { quote } from './quote.ts';
  */
 export function readNumber(text: string): Result<Fraction> {
   if (text.length > LONGEST_NUMBER)
-    return refuse('number-unreadable', `${quote(text)} is too long for a number; ${MEND}`);
+    return refuse('number-unreadable', '{text} is too long for a number; write it in figures, such as 12.5 or 1 1/2.', {
+      text: quote(text),
+    });
   const tidy = plainSigns(text).trim().replace(/\s+/g, ' ');
   const [, sign = '', size = ''] = /^([+-]?) ?(.*)$/s.exec(tidy) ?? [];
   const thousands = /^([1-9]\d{0,2}),(\d{3})$/.exec(size);
@@ -22,12 +24,14 @@ export function readNumber(text: string): Result<Fraction> {
   const found = readDecimal(size) ?? readFraction(size) ?? readVulgar(size);
   if (found) return ok(sign === '-' ? found.neg() : found);
   if (GROUPED.test(size)) {
-    return refuse(
-      'number-unreadable',
-      `${quote(text)} is grouped by thousands; write ${ungroup(size)} without grouping.`,
-    );
+    return refuse('number-unreadable', '{text} is grouped by thousands; write {plain} without grouping.', {
+      text: quote(text),
+      plain: ungroup(size),
+    });
   }
-  return refuse('number-unreadable', `${quote(text)} cannot be read as a number; ${MEND}`);
+  return refuse('number-unreadable', '{text} cannot be read as a number; write it in figures, such as 12.5 or 1 1/2.', {
+    text: quote(text),
+  });
 }
 
 /**
@@ -39,7 +43,6 @@ export function plainSigns(text: string): string {
 }
 
 const LONGEST_NUMBER = 40;
-const MEND = 'write it in figures, such as 12.5 or 1 1/2.';
 const GROUPED =
   /^\d{1,3}(?:( |'|’)\d{3}(?:\1\d{3})*(?:[.,]\d+)?|(?:,\d{3})+\.\d+|(?:\.\d{3})+,\d+|(?:,\d{3}){2,}|(?:\.\d{3}){2,})$/;
 
@@ -49,7 +52,8 @@ function ambiguous(text: string, sign: string, whole: string, rest: string): Res
   const thousands = `${minus}${whole}${rest}`;
   return refuse(
     'number-ambiguous',
-    `${quote(text)} could be ${decimal} or ${thousands}; write ${decimal} or ${thousands}, with no comma.`,
+    '{text} could be {decimal} or {thousands}; write {decimal} or {thousands}, with no comma.',
+    { text: quote(text), decimal, thousands },
   );
 }
 

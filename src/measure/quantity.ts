@@ -1,7 +1,7 @@
 import type Fraction from 'fraction.js';
 import { ok, type Refusal, type Result, refuse } from '../base/result.ts';
 import { endsAsDecimal, toDecimal } from './decimal.ts';
-import { isNeverNegative, kindWords } from './kind.ts';
+import { isNeverNegative } from './kind.ts';
 import { quote } from './quote.ts';
 import { readTerm, unitList } from './term.ts';
 import { convert, type UnitId, type UnitKind, unitKind } from './unit.ts';
@@ -33,8 +33,10 @@ export function readQuantity(typed: string, unit: UnitId): Result<Quantity> {
   const from = term.value.unit ?? unit;
   const kind = unitKind(unit);
   if (unitKind(from) !== kind) {
-    const why = `${from} is for ${kindWords(unitKind(from))}, but this blank takes ${kindWords(kind)}`;
-    return refuse('unit-of-another-kind', `${why}; write it in ${unitList(kind)}.`);
+    return refuse('unit-of-another-kind', '{from} measures something else than is asked for; write it in {units}.', {
+      from,
+      units: unitList(kind),
+    });
   }
   const amount = convert(term.value.number, from, unit);
   const wrong = nonsense(typed, amount, kind);
@@ -49,9 +51,8 @@ export function readQuantity(typed: string, unit: UnitId): Result<Quantity> {
 
 function nonsense(typed: string, amount: Fraction, kind: UnitKind): Refusal | undefined {
   if (amount.lt(0n) && isNeverNegative(kind)) {
-    return refuse('value-negative', '{typed} is below 0, which {kind} cannot be; write it again without the minus.', {
+    return refuse('value-negative', '{typed} is below 0, which this cannot be; write it again without the minus.', {
       typed: quote(typed),
-      kind: kindWords(kind),
     }).error;
   }
   if (kind === 'count' && amount.d !== 1n) {

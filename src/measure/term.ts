@@ -14,16 +14,18 @@ interface Term {
 /** Reads a number with or without a unit. `blank` is the unit asked for; it only shapes the way out in a refusal. */
 export function readTerm(text: string, blank: UnitId): Result<Term> {
   if (text.length > LONGEST_TERM) {
-    return refuse('number-unreadable', `${quote(text)} is too long for a number and a unit; write it again.`);
+    return refuse('number-unreadable', '{text} is too long for a number and a unit; write it again.', {
+      text: quote(text),
+    });
   }
   const [, written = '', rest = ''] = PARTS.exec(text) ?? [];
   if (text.trim() === '')
-    return refuse('number-unreadable', `There is no number here; write one, such as 12 ${blank}.`);
+    return refuse('number-unreadable', 'There is no number here; write one, such as 12 {unit}.', { unit: blank });
   if (written.trim() === '' || EXPONENT.test(rest)) {
-    return refuse(
-      'number-unreadable',
-      `${quote(text)} cannot be read as a number; write it in figures, such as 12 ${blank}.`,
-    );
+    return refuse('number-unreadable', '{text} cannot be read as a number; write it in figures, such as 12 {unit}.', {
+      text: quote(text),
+      unit: blank,
+    });
   }
   const number = readNumber(written);
   if (!number.ok) return number;
@@ -31,16 +33,15 @@ export function readTerm(text: string, blank: UnitId): Result<Term> {
   if (rest === '') return ok({ number: number.value, written: tidy, unit: null });
   const unit = findUnit(rest);
   if (unit) return ok({ number: number.value, written: tidy, unit });
-  const way = `write the number alone for ${blank}, or with ${unitList(unitKind(blank))}`;
-  return refuse('unit-unknown', `${quote(rest)} is no unit known here; ${way}.`);
+  return refuse(
+    'unit-unknown',
+    '{text} is no unit known here; write the number alone for {unit}, or with one of these: {units}.',
+    { text: quote(rest), unit: blank, units: unitList(unitKind(blank)) },
+  );
 }
 
-/** The units of a kind as words, such as `mm, cm, m or in`. */
-export function unitList(kind: UnitKind): string {
-  const units = unitsOfKind(kind);
-  const last = units.at(-1) ?? '';
-  return units.length > 1 ? `${units.slice(0, -1).join(', ')} or ${last}` : last;
-}
+/** The units of a kind, such as `mm, cm, m, in`. */
+export const unitList = (kind: UnitKind): string => unitsOfKind(kind).join(', ');
 
 const LONGEST_TERM = 80;
 const EXPONENT = /^e *[+-]?\d/i;

@@ -4,11 +4,8 @@ import { oneLine, wrap } from '../base/text.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import { amountWords } from '../measure/amount-words.ts';
 import type { Difference } from '../procedure/difference.ts';
-import { saying } from '../words/say.ts';
+import { inEnglish } from '../words/say.ts';
 import type { WouldFail } from './would-fail.ts';
-
-/** Commands speak English. */
-const inEnglish = saying(null);
 
 /** Two texts of a procedure compared. */
 export interface Compared {

@@ -3,7 +3,7 @@ import type { Draft } from '../app/desk.ts';
 import { draftState } from '../app/desk-words.ts';
 import { differenceLine } from '../app/difference-words.ts';
 import { speak } from '../app/speak.ts';
-import { limitWords } from '../measure/limit-words.ts';
+import { limitSaid } from '../app/words.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { Point, Step } from '../procedure/procedure.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -41,7 +41,7 @@ export function draftRows(say: Say, draft: Draft, shows: DraftLayer['shows'], wi
         ? wrapRow([said(say('Nothing to mend.'), 'good')], width)
         : draft.findings.flatMap((each) => finding(say, each, draft, width));
     case 'reading':
-      return draft.procedure.steps.flatMap((step) => reading(step, width));
+      return draft.procedure.steps.flatMap((step) => reading(say, step, width));
     case 'changes':
       return draft.changes.length === 0
         ? wrapRow([said(nothingChanged(say, draft))], width)
@@ -66,7 +66,7 @@ function finding(
     ...wrapRow(
       [
         said(
-          `${file === draft.file ? '' : `${file} `}${say('line {line}, {severity}:', { line, severity })} `,
+          `${file === draft.file ? '' : `${file} `}${say('line {line}, {severity}:', { line, severity: say(severity) })} `,
           'strong',
         ),
         said(message),
@@ -79,17 +79,17 @@ function finding(
 }
 
 /** A step as the program understood it: what is asked, of which kind, inside which limit. */
-function reading(step: Step, width: number): readonly Row[] {
+function reading(say: Say, step: Step, width: number): readonly Row[] {
   return [
     ...wrapRow([said(`${step.number}  ${step.title}`, 'strong')], width, 3),
-    ...step.cautions.flatMap(({ word, text }) => wrapRow([said(`   ${word} ${text}`)], width, 5)),
-    ...step.points.flatMap((point) => wrapRow([said(`   ${pointWords(point)}`)], width, 5)),
+    ...step.cautions.flatMap(({ word, text }) => wrapRow([said(`   ${say(word)} ${text}`)], width, 5)),
+    ...step.points.flatMap((point) => wrapRow([said(`   ${pointWords(say, point)}`)], width, 5)),
   ];
 }
 
-function pointWords(point: Point): string {
-  const limit = 'limit' in point && point.limit ? ` (${limitWords(point.limit)})` : '';
+function pointWords(say: Say, point: Point): string {
+  const limit = 'limit' in point && point.limit ? ` (${limitSaid(say, point.limit)})` : '';
   const options = point.kind === 'choice' ? ` (${point.options.map(({ text }) => text).join(' / ')})` : '';
-  const places = 'places' in point && point.places > 1 ? `, ${point.places} places` : '';
-  return `${point.kind}: ${point.text}${places}${limit}${options}`;
+  const places = 'places' in point && point.places > 1 ? `, ${say('{places} places', { places: point.places })}` : '';
+  return `${say(point.kind)}: ${point.text}${places}${limit}${options}`;
 }

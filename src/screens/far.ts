@@ -53,7 +53,9 @@ function together(say: Say, { at, point }: WantedPoint, width: number): readonly
     wrapRow([said(say('then {point}', { point: pointWords(say, each) }))], width, 5),
   );
   const shown =
-    rows.length <= MOST / 2 - 1 ? rows : [...rows.slice(0, MOST / 2 - 2), [said('then more: g shows all of them')]];
+    rows.length <= MOST / 2 - 1
+      ? rows
+      : [...rows.slice(0, MOST / 2 - 2), [said(say('then more: g shows all of them'))]];
   return shown.length === 0 ? [] : [blank, ...shown];
 }
 

@@ -1,10 +1,9 @@
 import type { App, Play } from '../app/app.ts';
-import { bundleSigned } from '../app/signed-words.ts';
+import { bundleSigned, settledWays } from '../app/signed-words.ts';
 import { speak } from '../app/speak.ts';
 import { lasted, when } from '../app/when.ts';
-import { byHowMuch } from '../app/words.ts';
+import { byHowMuch, placeOf, setCount, valueWords } from '../app/words.ts';
 import { parseStamp } from '../base/instant.ts';
-import { many } from '../base/many.ts';
 import { allChecks, type Bundle, type Check, isGood } from '../bundle/bundle.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
@@ -32,7 +31,7 @@ export function finished(app: App, play: Play, size: Size): Page {
       ...stories.flatMap((check) => story(say, play, check, width)),
       blank,
       ...rows(say('Signed:')),
-      ...bundleSigned(app.room, bundle, play.procedure).flatMap((text) =>
+      ...bundleSigned(say, app.room, bundle, play.procedure).flatMap((text) =>
         wrapRow([said(text)], Math.max(1, width - 2), 2).map((row) => indentRow(row, 2)),
       ),
       blank,
@@ -42,7 +41,7 @@ export function finished(app: App, play: Play, size: Size): Page {
 }
 
 function counts(say: Say, { finished: end, sets }: Bundle): string {
-  if (!end) return `${many(sets, 'set')}.`;
+  if (!end) return `${setCount(say, sets)}.`;
   const parts = [
     say('{good} good of {sets}', { good: end.good, sets: end.sets }),
     ...(end.conceded > 0 ? [say('{count} of them by concession', { count: end.conceded })] : []),
@@ -58,24 +57,28 @@ function time(app: App, { openedAt, lastAt }: Bundle): string {
   const to = parseStamp(lastAt);
   if (openedAt === null || !from || !to) return '';
   const long = to.ms - from.ms < 60_000 ? say('under a minute') : lasted(say, to.ms - from.ms);
-  return say('Begun {from}, finished {to}: {long}.', { from: when(openedAt, now), to: when(lastAt, now), long });
+  return say('Begun {from}, finished {to}: {long}.', {
+    from: when(say, openedAt, now),
+    to: when(say, lastAt, now),
+    long,
+  });
 }
 
 function story(say: Say, { procedure, bundle }: Play, check: Check, width: number): readonly Row[] {
   const step = procedure.steps.find(({ id }) => id === check.step);
   const point = step?.points.find(({ id }) => id === check.point);
-  const where = `${check.set === null ? '' : `Set ${check.set}, `}step ${step?.number ?? '?'}`;
+  const where = placeOf(say, check, step?.number);
   const what = point ? `${pointWords(say, point)}: ${byHowMuch(say, check, point)}` : check.value;
   return [
     blank,
     ...wrapRow([said(`${where} · ${what}.`)], width),
-    ...wrapRow([said(`→ ${became(bundle, check)}.`)], Math.max(1, width - 2), 2).map((row) => indentRow(row, 2)),
+    ...wrapRow([said(`→ ${became(say, bundle, check)}.`)], Math.max(1, width - 2), 2).map((row) => indentRow(row, 2)),
   ];
 }
 
 /** The first thing that happened to the value afterwards. */
-function became(bundle: Bundle, check: Check): string {
-  if (check.struck) return `struck: ${check.struck.reason}`;
+function became(say: Say, bundle: Bundle, check: Check): string {
+  if (check.struck) return say('struck: {reason}', { reason: check.struck.reason });
   const later = allChecks(bundle).find(
     ({ seq, set, step, point, place }) =>
       seq > check.seq && set === check.set && step === check.step && point === check.point && place === check.place,
@@ -83,8 +86,10 @@ function became(bundle: Bundle, check: Check): string {
   const held = bundle.holds.find(
     ({ set, step, point }) => set === check.set && step === check.step && point === check.point,
   );
-  const settled = held?.settled ? `, settled by ${held.settled.how.as}` : '';
-  const hold = held ? [`held as ${held.name}${settled}`] : [];
-  const again = later ? [`done again: ${later.value}${later.unit === null ? '' : ` ${later.unit}`}`] : [];
-  return [...hold, ...again].join('; ') || (check.again ? 'sent back' : 'left as it is');
+  const parts = [
+    ...(held ? [say('held as {name}', { name: held.name })] : []),
+    ...(held?.settled ? [`${say('settled')}: ${say(settledWays[held.settled.how.as])}`] : []),
+    ...(later ? [say('done again: {value}', { value: valueWords(later) })] : []),
+  ];
+  return parts.join('; ') || say(check.again ? 'sent back' : 'left as it is');
 }

@@ -70,13 +70,15 @@ function answeredRows(app: App, form: Form, width: number): readonly Row[] {
     const asked = question(app, { ...form, answers });
     const answer = form.answers[name] ?? '';
     answers = { ...answers, [name]: answer };
-    rows.push(...beside(said('✓ ', 'good'), [said(asked?.words ?? name)], [said(inWords(app, answer))], width));
+    rows.push(...beside(said('✓ ', 'good'), [said(asked?.words ?? name)], [said(inWords(app, asked, answer))], width));
   }
   return rows;
 }
 
-/** Hands and steps are kept by id and read by name. */
-function inWords({ room, play }: App, answer: string): string {
+/** Hands, steps and what was chosen are kept by id and read by name. */
+function inWords({ room, play }: App, asked: Question | undefined, answer: string): string {
+  const option = asked?.options?.find(({ is }) => is === answer);
+  if (option) return option.words;
   const hand = [...room.hands.values()].find(({ id }) => id === answer);
   const step = play?.procedure.steps.find(({ id }) => id === answer);
   return hand?.name ?? (step ? `${step.number} ${step.title}` : answer);
@@ -87,7 +89,7 @@ function questionRows(app: App, { words, options, usual }: Question, width: numb
   if (options)
     return [
       ...asked,
-      ...options.flatMap((option, index) => {
+      ...options.flatMap(({ words: option }, index) => {
         const isChosen = index === app.chosen;
         const style = isChosen ? 'bright' : 'plain';
         return beside(said(`  ${isChosen ? '›' : ' '} ${index + 1}  `, style), [said(option, style)], [], width);

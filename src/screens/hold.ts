@@ -1,5 +1,5 @@
 import type { App, Play } from '../app/app.ts';
-import { signedWords } from '../app/signed-words.ts';
+import { settledWays, signedWords } from '../app/signed-words.ts';
 import { speak } from '../app/speak.ts';
 import { since, when } from '../app/when.ts';
 import { type Hold, workedOn } from '../bundle/bundle.ts';
@@ -19,7 +19,7 @@ export function hold(app: App, play: Play, held: Hold, size: Size): Page {
   const say = speak(app);
   const rows = (text: string): readonly Row[] => wrapRow([said(text)], width);
   const long = since(say, held.at, app.now);
-  const whose = { name: nameOf(app.room, held.by), when: when(held.at, app.now) };
+  const whose = { name: nameOf(app.room, held.by), when: when(say, held.at, app.now) };
   return frame(app, size, {
     top: [fillRow([said(` ${say('ON HOLD')}  ${held.name}`, 'reverse')], width, 'reverse'), ...gap(size)],
     body: [
@@ -35,10 +35,16 @@ export function hold(app: App, play: Play, held: Hold, size: Size): Page {
 }
 
 /** Holds of this bundle that were settled before, with their signatures. */
-const before = ({ room }: App, { bundle }: Play): readonly string[] =>
-  bundle.holds.flatMap(({ name, settled }) =>
-    settled ? [`Before: ${name}, ${settled.how.as}, ${signedWords(room, 'settled', settled)}.`] : [],
+const before = (app: App, { bundle }: Play): readonly string[] => {
+  const say = speak(app);
+  return bundle.holds.flatMap(({ name, settled }) =>
+    settled
+      ? [
+          `${say('Before')}: ${name}, ${say(settledWays[settled.how.as])}, ${signedWords(say, app.room, 'settled', settled)}.`,
+        ]
+      : [],
   );
+};
 
 function heldThing(say: Say, { procedure, bundle }: Play, { set, step, point }: Hold): string {
   const where = procedure.steps.find(({ id }) => id === step);

@@ -2,7 +2,7 @@ import type { App, Play } from '../app/app.ts';
 import { lookedBack } from '../app/lists.ts';
 import { checkSigned, signedWords } from '../app/signed-words.ts';
 import { speak } from '../app/speak.ts';
-import { valueWords } from '../app/words.ts';
+import { placeOf, valueWords } from '../app/words.ts';
 import { type Check, isGood } from '../bundle/bundle.ts';
 import { blanksOf } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
@@ -22,7 +22,7 @@ export function lookBack(app: App, play: Play, size: Size): Page {
   const blocks = checks.map((check, index) => entryRows(app, play, check, index === app.chosen, width));
   const before = blocks.slice(0, app.chosen).flat().length;
   return frame(app, size, {
-    top: [...wrapRow([said(`Looking back at ${play.ticket}`)], width), ...gap(size)],
+    top: [...wrapRow([said(speak(app)('Looking back at {ticket}', { ticket: play.ticket }))], width), ...gap(size)],
     body: blocks.length === 0 ? [[said(speak(app)('Nothing is recorded yet.'))]] : blocks.flat(),
     focus: before,
     focusRows: blocks[app.chosen]?.length ?? 1,
@@ -33,15 +33,16 @@ function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolea
   const step = procedure.steps.find(({ id }) => id === check.step);
   const point = step?.points.find(({ id }) => id === check.point);
   const style = check.struck ? 'struck' : isChosen ? 'bright' : 'plain';
-  const set = check.set === null ? '' : ` set ${check.set}`;
-  const place = point && blanksOf(point) > 1 ? ` · ${check.place} of ${blanksOf(point)}` : '';
+  const say = speak(app);
+  const places = point ? blanksOf(point) : 1;
+  const place = places > 1 ? ` · ${say('{place} of {places}', { place: check.place, places })}` : '';
   const by = check.witness === undefined ? '' : ` · ${nameOf(app.room, check.hand)}`;
-  const where = `step ${step?.number ?? '?'}${set}${place}${by} · ${checkSigned(app.room, check)}`;
+  const where = `${placeOf(say, check, step?.number)}${place}${by} · ${checkSigned(say, app.room, check)}`;
   const sign = isGood(check) ? '' : '✗ ';
   return [
     ...beside(
       said(isChosen ? ' › ' : '   ', 'bright'),
-      [said(point ? pointWords(speak(app), point) : check.point, style)],
+      [said(point ? pointWords(say, point) : check.point, style)],
       [said(`${sign}${valueWords(check)}`, style)],
       width,
     ),
@@ -50,6 +51,7 @@ function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolea
 }
 
 function fate(app: App, { struck, again }: Check): string {
-  if (struck) return ` · ${signedWords(app.room, 'struck', struck)}: ${struck.reason}`;
-  return again ? ' · asked again' : '';
+  const say = speak(app);
+  if (struck) return ` · ${signedWords(say, app.room, 'struck', struck)}: ${struck.reason}`;
+  return again ? ` · ${say('asked again')}` : '';
 }

@@ -23,7 +23,7 @@ import { isTooSmall, tooSmall } from './too-small.ts';
 
 /** The screen that belongs to this state of the program, laid out for this size. */
 export function picture(app: App, size: Size): Page {
-  if (isTooSmall(size)) return tooSmall(size);
+  if (isTooSmall(size)) return tooSmall(app, size);
   if (app.pin) return pinScreen(app, app.pin, size);
   if (app.lock) return lockScreen(app, app.lock, size);
   switch (app.layer?.layer) {

@@ -28,7 +28,7 @@ export function takeUp(app: App, { bundle, ticket, next, procedure }: Play, size
 function whose(app: App, { ticket, work, hand, lastAt }: Play['bundle']): string {
   const say = speak(app);
   const name = hand === null ? say('nobody') : nameOf(app.room, hand);
-  const at = when(lastAt, app.now);
+  const at = when(say, lastAt, app.now);
   switch (work) {
     case 'paused':
       return say('{ticket} was left, last touched {when}.', { ticket, when: at });

@@ -22,6 +22,9 @@ export const saying =
   (words, ...[values = {}]) =>
     filled(catalogue?.[words] ?? words, values);
 
+/** What commands and papers say. */
+export const inEnglish: Say = saying(null);
+
 /** A refusal in the language of the catalogue; what only a command says is English. */
 export const sayRefusal = (catalogue: Catalogue | null, { words, values, message }: Refusal): string => {
   const said = (catalogue as Readonly<Record<string, string>> | null)?.[words];

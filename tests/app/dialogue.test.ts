@@ -138,7 +138,7 @@ test('a line that comes after the station locked is neither obeyed nor lost', as
   const lines = [...toTheReading, 600, '316', 'zoe', 'ines', '312'];
   const printed = await session(smallProcedure, lines, 'nobody', { lockAfter: 10 });
   for (const said of [
-    'LOCKED. Ines is on, at B-1, set 1 of 2, step 2 Sew the sleeve. Nothing is lost.',
+    'LOCKED. Ines is on, at B-1, set 1 of 2, step 2 Sew the sleeve. Nothing is lost: it goes on where it stood.',
     'Who is here? Name or badge > zoe',
     'Nobody here is called zoe',
     'Ines is back: everything is as it was.',

@@ -73,10 +73,10 @@ test.each<[string, string, UnitId?]>([
 });
 
 test.each<[string, string, UnitId]>([
-  ['12 kg', 'kg is for a mass, but this blank takes a length; write it in mm, cm, m or in.', 'mm'],
-  ['12 mm', 'mm is for a length, but this blank takes a count; write it in pcs.', 'pcs'],
-  ['3 ft', '"ft" is no unit known here; write the number alone for mm, or with mm, cm, m or in.', 'mm'],
-  ['-1', '"-1" is below 0, which a length cannot be; write it again without the minus.', 'mm'],
+  ['12 kg', 'kg measures something else than is asked for; write it in mm, cm, m, in.', 'mm'],
+  ['12 mm', 'mm measures something else than is asked for; write it in pcs.', 'pcs'],
+  ['3 ft', '"ft" is no unit known here; write the number alone for mm, or with one of these: mm, cm, m, in.', 'mm'],
+  ['-1', '"-1" is below 0, which this cannot be; write it again without the minus.', 'mm'],
   ['2.5', '"2.5" is no whole number; count again and write it like 22.', 'pcs'],
   ['', 'There is no number here; write one, such as 12 mm.', 'mm'],
 ])('the refusal of %j says what to do', (typed, message, unit) => {

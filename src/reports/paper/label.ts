@@ -1,5 +1,6 @@
 import { dayOf } from '../../app/when.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
+import { inEnglish } from '../../words/say.ts';
 import { barPicture, qrPicture } from './code-pictures.ts';
 import { html, where } from './html.ts';
 import { labelStyle } from './label-style.ts';
@@ -19,7 +20,7 @@ ${where(copy > 0 && copy, (n) => html`<div><b class="mark">${words.copy(n)}</b><
 </div>
 ${qrPicture(ticket, 24)}
 </div>
-<div class="says">${words.manySets(sets)} · ${kitWords(procedure, sets)} · ${dayOf(ticketedAt)}<br>${words.rolls}: ${rolls.length > 0 ? rollWords(rolls) : words.noRolls}</div>
+<div class="says">${words.manySets(sets)} · ${kitWords(procedure, sets)} · ${dayOf(inEnglish, ticketedAt)}<br>${words.rolls}: ${rolls.length > 0 ? rollWords(rolls) : words.noRolls}</div>
 <div class="bar">${barPicture(ticket, 92, 11)}</div>
 </div>`;
   return page(ticket, labelStyle, body);

@@ -3,6 +3,7 @@ import { dayAndTime } from '../../app/when.ts';
 import { type Bundle, openHold } from '../../bundle/bundle.ts';
 import { nameOf, type Room } from '../../bundle/room.ts';
 import type { KitPiece } from '../../procedure/procedure.ts';
+import { inEnglish } from '../../words/say.ts';
 import { type Html, html, nothing, where } from './html.ts';
 import { prose } from './prose.ts';
 import type { OnTicket, SheetMatter } from './sheet-matter.ts';
@@ -16,13 +17,13 @@ export function sheetFront({ procedure, text, ticket, room, at }: SheetMatter): 
 <h1>${procedure.title}</h1>
 ${where(ticket, ({ bundle }) => onHold(bundle, room))}
 <table class="facts">
-${where(ticket, ({ bundle }) => row(words.ticketed, html`${dayAndTime(bundle.ticketedAt)}`))}
-${row(words.printed, html`${dayAndTime(at)}${where(ticket?.bundle.text, () => html` · ${words.fullDone}`)}`)}
+${where(ticket, ({ bundle }) => row(words.ticketed, html`${dayAndTime(inEnglish, bundle.ticketedAt)}`))}
+${row(words.printed, html`${dayAndTime(inEnglish, at)}${where(ticket?.bundle.text, () => html` · ${words.fullDone}`)}`)}
 ${row(words.sets, setWords(sets, ticket))}
 ${where(ticket, ({ bundle }) => row(words.rolls, bundle.rolls.length > 0 ? bundle.rolls.join(', ') : words.noRolls))}
 ${row(words.work, words.order[procedure.work])}
 ${where(text.release, ({ revision, by, at: released }) =>
-  row(words.theRevision, `${revision}, ${signedWords(room, 'released', { by, at: released })}`),
+  row(words.theRevision, `${revision}, ${signedWords(inEnglish, room, 'released', { by, at: released })}`),
 )}
 ${where(ticket, ({ bundle }) => html`${settledWords(bundle, room).map((said) => row(words.settled, said))}`)}
 ${row(words.wholeDigest, html`<code>${text.digest}</code>`)}
@@ -37,7 +38,9 @@ ${kitTable(procedure.kit, sets)}
 /** Holds that were settled, each with its signature. */
 const settledWords = ({ holds }: Bundle, room: Room): readonly string[] =>
   holds.flatMap(({ name, settled }) =>
-    settled ? [`${name}, ${settled.how.as}: ${settled.reason}. ${signedWords(room, 'settled', settled)}`] : [],
+    settled
+      ? [`${name}, ${settled.how.as}: ${settled.reason}. ${signedWords(inEnglish, room, 'settled', settled)}`]
+      : [],
   );
 
 function setWords(sets: number, ticket: OnTicket | null): string {
@@ -48,7 +51,7 @@ function setWords(sets: number, ticket: OnTicket | null): string {
 function onHold(bundle: Bundle, room: Room): Html {
   const hold = openHold(bundle);
   return hold
-    ? html`<p class="hold"><b>${words.hold} ${hold.name}</b>, ${nameOf(room, hold.by)}, ${dayAndTime(hold.at)}: ${hold.reason}<br>${words.holdWay}</p>`
+    ? html`<p class="hold"><b>${words.hold} ${hold.name}</b>, ${nameOf(room, hold.by)}, ${dayAndTime(inEnglish, hold.at)}: ${hold.reason}<br>${words.holdWay}</p>`
     : nothing;
 }
 

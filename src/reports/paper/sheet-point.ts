@@ -7,6 +7,7 @@ import { amountWords } from '../../measure/amount-words.ts';
 import { limitWords } from '../../measure/limit-words.ts';
 import { formulaWords } from '../../procedure/formula-words.ts';
 import type { Point, Step } from '../../procedure/procedure.ts';
+import { inEnglish } from '../../words/say.ts';
 import { type Html, html, nothing, where } from './html.ts';
 import type { SheetMatter } from './sheet-matter.ts';
 import { signatureLine } from './signature-line.ts';
@@ -64,7 +65,7 @@ function answer(point: Point, step: Step, set: SetNumber, { ticket, room }: Shee
 /** Who answers for it and when; of a hold point both, of what is out of its limit that it was let through. */
 function doneWords(check: Check, room: Room): string {
   const sewer = check.witness === undefined ? '' : `${nameOf(room, check.hand)}; `;
-  return `${sewer}${checkSigned(room, check)}${isGood(check) ? '' : `, ${words.byConcession}`}`;
+  return `${sewer}${checkSigned(inEnglish, room, check)}${isGood(check) ? '' : `, ${words.byConcession}`}`;
 }
 
 function blank(point: Point): Html {

@@ -1,0 +1,24 @@
+import type { App } from './app.ts';
+import { mayFold } from './fold.ts';
+import { speak } from './speak.ts';
+
+/** What can be typed at this moment. The words that are typed are the same in every language. */
+export function dialogueHelp(app: App): readonly string[] {
+  const say = speak(app);
+  if (!app.play) return [say('Type what is asked for; `leave` ends.')];
+  return [
+    ...(app.paper
+      ? [
+          say(
+            '`@10:42` or `@2026-11-24 10:42`: the time on the paper, for all that follows. `-`: left blank on the paper, so it ends here.',
+          ),
+        ]
+      : []),
+    say('An empty line: done, read, next. A value: the value (in "…" when it begins with one of these words).'),
+    say('`back`: what is recorded. `undo`: strike what was just recorded, within five seconds.'),
+    say('`strike REASON`: the newest entry; `strike #57 REASON`: that one. `note TEXT`.'),
+    say('`hold REASON`. `settle`: a supervisor ends a hold. `go back REASON`: when the step allows it.'),
+    ...(mayFold(app) ? [say('`fold`: without the explanations, all points at once; `unfold`: with them again.')] : []),
+    say('`hands over NAME`. `leave`: the bundle waits for you. `never mind`: out of a question.'),
+  ];
+}
