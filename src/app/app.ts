@@ -1,5 +1,6 @@
 import type { HandId, TicketId } from '../base/brand.ts';
 import type { Instant } from '../base/instant.ts';
+import type { Language } from '../base/language.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { FromPaper } from '../bundle/from-paper.ts';
 import { type Next, next } from '../bundle/next.ts';
@@ -46,6 +47,8 @@ export interface App {
   readonly letters: 'normal' | 'big';
   /** Who wants explanations folded away where they may be, until they sign on anew. */
   readonly foldedBy: HandId | null;
+  /** What the room's screens speak, and whoever has no language of their own. */
+  readonly language: Language;
   /** The words of the room's language, and of the hand's; null where they are English. */
   readonly words: { readonly room: Catalogue | null; readonly hand: Catalogue | null };
   /** What is answered was written on paper: who types it in, and the time it says. */
@@ -94,7 +97,18 @@ export interface Message {
 export function startApp(
   of: Pick<
     App,
-    'purpose' | 'home' | 'roomName' | 'station' | 'now' | 'room' | 'bundles' | 'letters' | 'bound' | 'lockAfter'
+    | 'purpose'
+    | 'home'
+    | 'roomName'
+    | 'station'
+    | 'now'
+    | 'room'
+    | 'bundles'
+    | 'letters'
+    | 'bound'
+    | 'lockAfter'
+    | 'language'
+    | 'words'
   >,
 ): App {
   const nothing = {
@@ -108,7 +122,6 @@ export function startApp(
     foldedBy: null,
     desk: null,
     paper: null,
-    words: { room: null, hand: null },
     errand: null,
   } as const;
   return { ...of, ...nothing, touchedMs: of.now.ms, field: '', chosen: 0, scroll: 0 };

@@ -21,7 +21,7 @@ import { pinQuestion } from './pin-ask.ts';
 import { checkSigned } from './signed-words.ts';
 import { speak } from './speak.ts';
 import { stepLines } from './step-lines.ts';
-import { limitSaid, placeOf, setCount, stateWords, valueWords } from './words.ts';
+import { answerWords, limitSaid, placeOf, setCount, stateWords } from './words.ts';
 
 /** What a line comes to: news for the program, or lines to print at once. */
 export type Heard = { readonly news: News } | { readonly print: readonly string[] };
@@ -287,7 +287,7 @@ function lookedBack(app: App, play: Play): readonly string[] {
         ? `, ${say('asked again')}`
         : '';
     return oneLine(
-      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}, ${placeOf(say, check, step?.number)}, ${point?.text ?? check.point}: ${valueWords(check)}${check.witness === undefined ? '' : `, ${checkSigned(say, app.room, check)}`}${gone}`,
+      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}, ${placeOf(say, check, step?.number)}, ${point?.text ?? check.point}: ${answerWords(say, check)}${check.witness === undefined ? '' : `, ${checkSigned(say, app.room, check)}`}${gone}`,
     );
   });
 }

@@ -1,5 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
-import type { TicketId } from '../base/brand.ts';
+import type { HandId, TicketId } from '../base/brand.ts';
+import type { Language } from '../base/language.ts';
 import type { Result } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
@@ -95,9 +96,13 @@ export function performer(
   /** With somebody at the machine come the words of their language. */
   async function inWords(news: News): Promise<readonly News[]> {
     const isNew = news.news === 'taken' || (news.news === 'done' && news.command.do === 'sign on');
-    const hand = news.news === 'done' ? news.command.hand : app().hand;
-    const language = isNew && hand !== null ? (ledger.room().hands.get(hand)?.language ?? 'en') : null;
-    return language === null ? [news] : [{ news: 'words', words: await loadWords(language) }, news];
+    const { paper, hand: atMachine } = app();
+    const hand = news.news === 'done' ? news.command.hand : (paper?.by ?? atMachine);
+    return isNew && hand !== null ? [{ news: 'words', words: await loadWords(languageOf(hand)) }, news] : [news];
+  }
+
+  function languageOf(hand: HandId): Language {
+    return ledger.room().hands.get(hand)?.language ?? app().language;
   }
 
   async function taken(attempted: Attempted): Promise<News> {
@@ -107,8 +112,9 @@ export function performer(
 
   /** The procedure in the words of the hand at the machine, where they were released with it. */
   async function inTongue(playing: Playing): Promise<Playing> {
-    const { hand } = app();
-    const language = hand === null ? undefined : ledger.room().hands.get(hand)?.language;
+    const { hand, paper } = app();
+    // What stood on the paper is not known, so it is typed in by the main text.
+    const language = hand === null || paper ? undefined : languageOf(hand);
     const sheet = releaseOf(ledger.room(), playing.bundle)?.sheets.find((each) => each.language === language);
     const words = sheet && (await ledger.procedure(sheet.understood));
     return sheet && words?.ok ? { ...playing, procedure: words.value, sheet: sheet.digest } : playing;

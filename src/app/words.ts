@@ -10,6 +10,10 @@ import type { App } from './app.ts';
 import { speak } from './speak.ts';
 import { since } from './when.ts';
 
+/** What was recorded, for a screen: a tick is `done`. */
+export const answerWords = (say: Say, check: Check): string =>
+  check.value === 'done' && check.unit === null && check.limit === null ? say('done') : valueWords(check);
+
 /** A recorded value as a person reads it: with its unit, and as it was typed where that was in another unit or with a comma. */
 export function valueWords(check: Pick<Check, 'value' | 'unit' | 'typed'>): string {
   if (check.unit === null) return check.value;

@@ -10,7 +10,7 @@ import { type Next, next, type WantedPoint } from './next.ts';
 import { nameOf, releaseOf } from './room.ts';
 import { stepsFrom } from './route.ts';
 import { actor, type BundleSituation, record, workers } from './situation.ts';
-import { helpers, levelOf, levelWords } from './skill.ts';
+import { helpers } from './skill.ts';
 
 type Here = Extract<BundleCommand, { readonly do: 'read caution' | 'help' | 'start clock' | 'check' | 'go back' }>;
 
@@ -105,16 +105,16 @@ function helped(
   const { skill } = wanted;
   const may = helpers(room, hand, skill);
   if (!may.some(({ id }) => id === by)) {
-    const names = may.map(({ name }) => name).join(' or ');
-    const way = names === '' ? 'a supervisor enters who can with `walkfoot hand skill`' : `name ${names}`;
+    const values = { name: who.value.name, skill, names: may.map(({ name }) => name).join(' / ') };
+    if (may.length === 0)
+      return refuse(
+        'help-skill',
+        '{name} can’t stand by, and nobody else does {skill} alone: a supervisor enters who can with `walkfoot hand skill`.',
+        values,
+      );
     return by === hand
-      ? refuse('help-self', 'Nobody stands by for themselves: {way}.', { way })
-      : refuse('help-skill', '{name} does not do {skill} alone ({level}): {way}.', {
-          name: who.value.name,
-          skill,
-          level: levelWords[levelOf(room, by, skill)],
-          way,
-        });
+      ? refuse('help-self', 'Nobody stands by for themselves: name {names}.', values)
+      : refuse('help-skill', '{name} does not do {skill} alone: name {names}.', values);
   }
   return record(situation, hand, [{ kind: 'helped', body: { ticket: bundle.ticket, set, step, by } }]);
 }

@@ -12,7 +12,8 @@ export interface Hand {
   /** What the hand's badge reads as when scanned. */
   readonly badge: string | null;
   readonly retired: boolean;
-  readonly language: Language;
+  /** What the hand reads; null for whatever the room speaks. */
+  readonly language: Language | null;
 }
 
 /** A procedure in another language, as it was released with its main text. */
@@ -101,7 +102,7 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
   if (!isAboutRoom(entry)) return room;
   switch (entry.kind) {
     case 'enrolled': {
-      const { hand, name, role, badge, language = 'en' } = entry.body;
+      const { hand, name, role, badge, language = null } = entry.body;
       const known = { id: hand, name, role, badge: badge ?? null, retired: false, language };
       return { ...room, hands: put(room.hands, hand, known) };
     }

@@ -36,15 +36,13 @@ export function actor(room: Room, hand: HandId, allowed: readonly Role[]): Resul
   if (!found)
     return refuse('hand-unknown', 'Nobody here is called {hand}: ask a supervisor to add the hand first.', { hand });
   if (found.retired)
-    return refuse('hand-retired', "{name} is retired and can't act any more: sign on as somebody else.", {
+    return refuse('hand-retired', '{name} is retired and can’t act any more: sign on as somebody else.', {
       name: found.name,
     });
   if (!allowed.includes(found.role))
-    return refuse('role', '{name} is {role}: this takes {allowed}.', {
-      name: found.name,
-      role: withArticle(found.role),
-      allowed: allowed.map(withArticle).join(' or '),
-    });
+    return allowed.includes('sewer')
+      ? refuse('role', '{name} only reads here: this takes a sewer or a supervisor.', { name: found.name })
+      : refuse('role', '{name} is no supervisor: this takes a supervisor.', { name: found.name });
   return ok(found);
 }
 
@@ -77,6 +75,3 @@ export function record(
     })) as readonly EntryDraft[],
   );
 }
-
-/** `an auditor`, `a sewer`. */
-const withArticle = (role: Role): string => (role === 'auditor' ? 'an auditor' : `a ${role}`);

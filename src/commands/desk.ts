@@ -10,8 +10,8 @@ import { type AppStore, startStore } from '../app/store.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { refuse } from '../base/result.ts';
 import { pad } from '../base/text.ts';
-import { lockMinutes } from '../storage/settings.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
+import { asRoomSays } from './as-room-says.ts';
 import { editFile } from './edit-file.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { type ExitCode, type Io, say, sayJson } from './io.ts';
@@ -37,12 +37,12 @@ export function desk(options: DeskOptions, io: Io): Promise<number> {
     let app = await start(open, io);
     for (let hand = options.hand; ; hand = undefined) {
       const { store, code } = await shown(app, hand, open, io);
-      const { errand, hand: who, chosen, layer } = store.app();
+      const { errand, hand: who, chosen, layer, words } = store.app();
       if (!errand) return code;
       const left = io.clock().ms;
       const message = await run(errand, { ...options, hand: who ?? '' }, open, io);
       await open.ledger.catchUp();
-      const back = { ...(await start(open, io)), hand: who, chosen, layer, message };
+      const back = { ...(await start(open, io)), hand: who, words, chosen, layer, message };
       // Nobody touched the desk while the editor had the terminal: whoever sits there now says who they are.
       app = isLockDue({ ...back, touchedMs: left }, io.clock()) ? locked(back) : back;
     }
@@ -50,14 +50,12 @@ export function desk(options: DeskOptions, io: Io): Promise<number> {
 }
 
 async function start({ room, ledger }: PlayableRoom, io: Io): Promise<App> {
-  const { name: roomName, station, settings } = room;
-  const letters = settings.big ? 'big' : 'normal';
-  const as = { purpose: 'record', home: 'desk', roomName, station, letters, bound: null } as const;
+  const as = { purpose: 'record', home: 'desk', bound: null, ...(await asRoomSays(room)) } as const;
   const now = io.clock();
   const bundles = await wholeBundles(ledger);
   const drafts = await seeDrafts(room.folder, ledger);
   return {
-    ...startApp({ ...as, now, room: ledger.room(), bundles, lockAfter: lockMinutes(settings) }),
+    ...startApp({ ...as, now, room: ledger.room(), bundles }),
     desk: { drafts },
   };
 }

@@ -5,6 +5,7 @@ import { paperStamp } from '../app/paper-time.ts';
 import { performer } from '../app/perform.ts';
 import { type AppStore, startStore } from '../app/store.ts';
 import { formatStamp } from '../base/instant.ts';
+import { asRoomSays } from './as-room-says.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { playPlain } from './plain.ts';
@@ -31,16 +32,7 @@ export function keyIn(typed: string, options: KeyInOptions, io: Io): Promise<num
     const now = io.clock();
     const begun = paperStamp(options.at, formatStamp(now), now);
     if (!begun.ok) return cannot(io, begun.error.message);
-    const { name: roomName, station } = room;
-    const as = {
-      purpose: 'record',
-      home: 'out',
-      roomName,
-      station,
-      letters: 'normal',
-      bound: ticket,
-      lockAfter: null,
-    } as const;
+    const as = { purpose: 'record', home: 'out', bound: ticket, ...(await asRoomSays(room)), lockAfter: null } as const;
     const first = {
       ...startApp({ ...as, now, room: ledger.room(), bundles: ledger.bundles() }),
       hand: hand.value.id,

@@ -2,6 +2,7 @@ import { chalkStderr } from 'chalk';
 import { carryOn, REHEARSAL, REHEARSING, type RehearsalClock, rehearsalClock, rehearsalOf } from '../app/rehearsal.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import type { AppStore } from '../app/store.ts';
+import { sheetLanguage } from '../base/language.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { Procedure } from '../procedure/procedure.ts';
@@ -9,6 +10,7 @@ import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure, type ProcedureFile, readProcedure as readFile } from '../storage/procedure-files.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
+import { speaking } from './as-room-says.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { runSession, type SessionOptions } from './session.ts';
@@ -44,6 +46,7 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
     letters: 'normal',
     bound: REHEARSAL,
     lockAfter: null,
+    ...(await speaking(sheetLanguage(name) ?? 'en')),
   } as const;
   const meanwhile = options.watch
     ? (store: AppStore) => follow(store, live, { folder, file: draft.value, clock })

@@ -23,7 +23,7 @@ interface SessionMeans {
  */
 export async function runSession(
   ledger: RoomLedger,
-  as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound' | 'lockAfter'>,
+  as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound' | 'lockAfter' | 'language' | 'words'>,
   { hand, plain, bell, meanwhile }: SessionOptions & SessionMeans,
   io: Io,
 ): Promise<number> {

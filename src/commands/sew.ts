@@ -1,6 +1,6 @@
 import type { TicketId } from '../base/brand.ts';
 import type { RoomFolder } from '../storage/room-folder.ts';
-import { lockMinutes } from '../storage/settings.ts';
+import { asRoomSays } from './as-room-says.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { runSession, type SessionOptions } from './session.ts';
@@ -13,22 +13,17 @@ export function sew(typed: string, options: RoomOption & SessionOptions, io: Io)
     const { ticket, work } = found.value.bundle;
     if (work === 'finished')
       return cannot(io, `${ticket} is finished and stays as it is: ask \`walkfoot who ${ticket}\` what was done.`);
-    const { as, bell } = settingsOf(room);
-    return runSession(ledger, { ...as, home: 'out', bound: ticket }, { ...options, bell }, io);
+    const as = { purpose: 'record', home: 'out', bound: ticket, ...(await asRoomSays(room)) } as const;
+    return runSession(ledger, as, { ...options, bell: bellOf(room) }, io);
   });
 }
 
 /** The station: who is on, which tickets wait, one bundle after another until somebody leaves. */
 export function openStation(options: RoomOption & SessionOptions, io: Io): Promise<number> {
-  return onLedger(options, io, ({ room, ledger }) => {
-    const { as, bell } = settingsOf(room);
-    return runSession(ledger, { ...as, home: 'station', bound: null }, { ...options, bell }, io);
+  return onLedger(options, io, async ({ room, ledger }) => {
+    const as = { purpose: 'record', home: 'station', bound: null, ...(await asRoomSays(room)) } as const;
+    return runSession(ledger, as, { ...options, bell: bellOf(room) }, io);
   });
 }
 
-function settingsOf({ name: roomName, station, settings }: RoomFolder) {
-  const letters = settings.big ? 'big' : 'normal';
-  const bell = settings.bell ? 'rings' : 'is silent';
-  const lockAfter = lockMinutes(settings);
-  return { as: { purpose: 'record', roomName, station, letters, lockAfter }, bell } as const;
-}
+const bellOf = ({ settings }: RoomFolder) => (settings.bell ? 'rings' : 'is silent');

@@ -18,7 +18,7 @@ export interface Quantity {
   readonly value: string;
   /** Whether it was typed in another unit of the same kind. */
   readonly converted: boolean;
-  /** For screens: `312.5 mm`, or `393.7 mm (15 1/2 in)` when converted; `about` before a value that had to be rounded. */
+  /** For screens: `312.5 mm`, or `393.7 mm (15 1/2 in)` when converted; `≈` before a value that had to be rounded. */
   readonly shown: string;
 }
 
@@ -44,7 +44,7 @@ export function readQuantity(typed: string, unit: UnitId): Result<Quantity> {
   const value = toDecimal(amount);
   const exact = endsAsDecimal(amount);
   const converted = from !== unit;
-  const plain = `${exact ? '' : 'about '}${value} ${unit}`;
+  const plain = `${exact ? '' : '≈ '}${value} ${unit}`;
   const shown = converted || !exact ? `${plain} (${term.value.written} ${from})` : plain;
   return ok({ typed, amount, unit, value, converted, shown });
 }

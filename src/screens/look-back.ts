@@ -2,7 +2,7 @@ import type { App, Play } from '../app/app.ts';
 import { lookedBack } from '../app/lists.ts';
 import { checkSigned, signedWords } from '../app/signed-words.ts';
 import { speak } from '../app/speak.ts';
-import { placeOf, valueWords } from '../app/words.ts';
+import { answerWords, placeOf } from '../app/words.ts';
 import { type Check, isGood } from '../bundle/bundle.ts';
 import { blanksOf } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
@@ -43,7 +43,7 @@ function entryRows(app: App, { procedure }: Play, check: Check, isChosen: boolea
     ...beside(
       said(isChosen ? ' › ' : '   ', 'bright'),
       [said(point ? pointWords(say, point) : check.point, style)],
-      [said(`${sign}${valueWords(check)}`, style)],
+      [said(`${sign}${answerWords(say, check)}`, style)],
       width,
     ),
     ...wrapRow([said(`${where}${fate(app, check)}`)], Math.max(1, width - 3)).map((row) => indentRow(row, 3)),

@@ -19,7 +19,9 @@ export function signOnScreen(app: App, size: Size): Page {
   const width = textWidth(size);
   const hands = signable(app);
   const wide = Math.min(30, Math.max(0, ...hands.map(({ name }) => columns(name))));
-  const body = hands.map(({ name, role }, index) => chosenRow(app, index, `${pad(name, wide)}   ${role}`, '', width));
+  const body = hands.map(({ name, role }, index) =>
+    chosenRow(app, index, `${pad(name, wide)}   ${speak(app)(role)}`, '', width),
+  );
   const none = speak(app)('No hands are enrolled: a supervisor adds the first with `walkfoot hand add`.');
   return frame(app, size, {
     top: prompt(app, speak(app)('Who is here? Name or badge'), size),

@@ -1,6 +1,7 @@
 import { closest, distance } from 'fastest-levenshtein';
 import { type Document, LineCounter, parseDocument, stringify } from 'yaml';
 import * as z from 'zod/mini';
+import { languages } from '../base/language.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 
 /** The file that makes a folder a room. */
@@ -15,6 +16,8 @@ const Settings = z.strictObject({
   pin: z._default(z.enum(['supervisors', 'everyone']), 'supervisors'),
   /** With one supervisor, who writes a procedure may release it; the ledger says so. */
   supervisors: z._default(z.enum(['several', 'one']), 'several'),
+  /** What the screens speak, and everybody reads who says nothing else. */
+  language: z._default(z.enum(languages), 'en'),
   /** How long nobody touches a key before the station asks again who is there. */
   'lock after': z._default(z.string().check(z.regex(/^(?:off|[1-9]\d{0,2} min)$/)), '30 min'),
 });
@@ -41,6 +44,7 @@ const EXPECTED: Readonly<Record<string, string>> = {
   'settings.bell': 'true or false',
   'settings.pin': 'supervisors or everyone',
   'settings.supervisors': 'several or one',
+  'settings.language': `one of ${languages.join(', ')}`,
   'settings.lock after': 'minutes, such as 30 min, or off',
 };
 

@@ -451,7 +451,7 @@ export const chinese: Catalogue = {
   '{typed} is no whole number; count again and write it like 22.': '{typed} 不是整数；请重新数，写成 22 这样。',
   rework: '返工',
   recut: '重裁',
-  concession: '让步接收',
+  concession: '让步',
   'scrap a set': '报废一套',
   scrap: '报废',
   'set {set}': '第 {set} 套',
@@ -498,8 +498,8 @@ export const chinese: Catalogue = {
   '{name} is back: everything is as it was.': '{name} 回来了：一切如旧。',
   '{ticket} is left by {name}, and can be taken up again.': '{name} 放下了 {ticket}，可以再接手。',
   'Sign on first: type your name, or scan your badge.': '请先签到：输入姓名，或扫描工牌。',
-  'Type a ticket, or scan one.': '请输入工票，或扫描。',
-  Ticket: '工票',
+  'Type a ticket, or scan one.': '请输入票，或扫描。',
+  Ticket: '票',
   '{room}, station {station}': '{room}，工位 {station}',
   'Type what is asked for; `leave` ends.': '请输入所要求的；`leave` 结束。',
   '`@10:42` or `@2026-11-24 10:42`: the time on the paper, for all that follows. `-`: left blank on the paper, so it ends here.':
@@ -515,7 +515,7 @@ export const chinese: Catalogue = {
   '`fold`: without the explanations, all points at once; `unfold`: with them again.':
     '`fold`：不显示说明，各点一起；`unfold`：重新显示。',
   '`hands over NAME`. `leave`: the bundle waits for you. `never mind`: out of a question.':
-    '`hands over NAME`：转交。`leave`：扎把等你回来。`never mind`：退出提问。',
+    '`hands over NAME`：转交。`leave`：这捆等你回来。`never mind`：退出提问。',
   'There is no step before you: go on first.': '眼前没有步骤：请先继续。',
   'It is folded already.': '已经折叠。',
   'Nothing is folded here.': '这里没有折叠的内容。',
@@ -550,5 +550,16 @@ export const chinese: Catalogue = {
   Nov: '11月',
   Dec: '12月',
   'There is no ticket {ticket} here: look at its label, or make one with `walkfoot ticket`.':
-    '这里没有工票 {ticket}：请看标签，或用 `walkfoot ticket` 建一张。',
+    '这里没有票 {ticket}：请看标签，或用 `walkfoot ticket` 建一张。',
+  sewer: '缝纫工',
+  supervisor: '主管',
+  auditor: '审核',
+  '{name} is retired and can’t act any more: sign on as somebody else.':
+    '{name} 已停用，不能再操作：请用别人的身份签到。',
+  '{name} only reads here: this takes a sewer or a supervisor.': '{name} 在此只能查看：此事须由缝纫工或主管做。',
+  '{name} is no supervisor: this takes a supervisor.': '{name} 不是主管：此事须由主管做。',
+  '{name} can’t stand by, and nobody else does {skill} alone: a supervisor enters who can with `walkfoot hand skill`.':
+    '{name} 不能在旁协助，也没有别人能独立做 {skill}：由主管用 `walkfoot hand skill` 录入能做的人。',
+  'Nobody stands by for themselves: name {names}.': '不能自己协助自己：请指定 {names}。',
+  '{name} does not do {skill} alone: name {names}.': '{name} 不能独立做 {skill}：请指定 {names}。',
 };

@@ -491,6 +491,15 @@ export const english = [
   'Nov',
   'Dec',
   'There is no ticket {ticket} here: look at its label, or make one with `walkfoot ticket`.',
+  'sewer',
+  'supervisor',
+  'auditor',
+  '{name} is retired and can’t act any more: sign on as somebody else.',
+  '{name} only reads here: this takes a sewer or a supervisor.',
+  '{name} is no supervisor: this takes a supervisor.',
+  '{name} can’t stand by, and nobody else does {skill} alone: a supervisor enters who can with `walkfoot hand skill`.',
+  'Nobody stands by for themselves: name {names}.',
+  '{name} does not do {skill} alone: name {names}.',
 ] as const;
 
 export type English = (typeof english)[number];

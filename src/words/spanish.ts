@@ -483,8 +483,8 @@ export const spanish: Catalogue = {
     '{typed} está por debajo de 0, y esto no puede estarlo; escríbelo otra vez sin el menos.',
   '{typed} is no whole number; count again and write it like 22.':
     '{typed} no es un número entero; cuenta otra vez y escríbelo como 22.',
-  rework: 'repasar',
-  recut: 'cortar de nuevo',
+  rework: 'rehacer',
+  recut: 'recortar',
   concession: 'concesión',
   'scrap a set': 'desechar un juego',
   scrap: 'desecho',
@@ -533,8 +533,8 @@ export const spanish: Catalogue = {
   '{name} is back: everything is as it was.': '{name} ha vuelto: todo está como estaba.',
   '{ticket} is left by {name}, and can be taken up again.': '{name} deja {ticket}, que se puede retomar.',
   'Sign on first: type your name, or scan your badge.': 'Primero entra: teclea tu nombre o pasa tu tarjeta.',
-  'Type a ticket, or scan one.': 'Teclea una ficha o escanéala.',
-  Ticket: 'Ficha',
+  'Type a ticket, or scan one.': 'Teclea un boleto o escanéalo.',
+  Ticket: 'Boleto',
   '{room}, station {station}': '{room}, puesto {station}',
   'Type what is asked for; `leave` ends.': 'Escribe lo que se pide; `leave` termina.',
   '`@10:42` or `@2026-11-24 10:42`: the time on the paper, for all that follows. `-`: left blank on the paper, so it ends here.':
@@ -585,5 +585,17 @@ export const spanish: Catalogue = {
   Nov: 'nov',
   Dec: 'dic',
   'There is no ticket {ticket} here: look at its label, or make one with `walkfoot ticket`.':
-    'Aquí no hay ninguna ficha {ticket}: mira su etiqueta, o haz una con `walkfoot ticket`.',
+    'Aquí no hay ningún boleto {ticket}: mira su etiqueta, o haz uno con `walkfoot ticket`.',
+  sewer: 'costura',
+  supervisor: 'supervisor',
+  auditor: 'auditoría',
+  '{name} is retired and can’t act any more: sign on as somebody else.':
+    '{name} está de baja y ya no puede actuar: entra con otro nombre.',
+  '{name} only reads here: this takes a sewer or a supervisor.':
+    '{name} aquí solo lee: esto lo hace quien cose o un supervisor.',
+  '{name} is no supervisor: this takes a supervisor.': '{name} no es supervisor: esto lo hace un supervisor.',
+  '{name} can’t stand by, and nobody else does {skill} alone: a supervisor enters who can with `walkfoot hand skill`.':
+    '{name} no puede estar al lado y nadie más hace {skill} solo: un supervisor anota quién sabe con `walkfoot hand skill`.',
+  'Nobody stands by for themselves: name {names}.': 'Nadie está al lado de sí mismo: nombra a {names}.',
+  '{name} does not do {skill} alone: name {names}.': '{name} no hace {skill} solo: nombra a {names}.',
 };

@@ -537,7 +537,7 @@ export const vietnamese: Catalogue = {
   '`strike REASON`: the newest entry; `strike #57 REASON`: that one. `note TEXT`.':
     '`strike REASON`: mục mới nhất; `strike #57 REASON`: mục đó. `note TEXT`: ghi chú.',
   '`hold REASON`. `settle`: a supervisor ends a hold. `go back REASON`: when the step allows it.':
-    '`hold REASON`: giữ lại. `settle`: quản lý giải quyết việc giữ. `go back REASON`: khi bước cho phép.',
+    '`hold REASON`: giữ lại. `settle`: quản đốc giải quyết việc giữ. `go back REASON`: khi bước cho phép.',
   '`fold`: without the explanations, all points at once; `unfold`: with them again.':
     '`fold`: không có phần giải thích, mọi điểm cùng lúc; `unfold`: hiện lại.',
   '`hands over NAME`. `leave`: the bundle waits for you. `never mind`: out of a question.':
@@ -577,4 +577,16 @@ export const vietnamese: Catalogue = {
   Dec: 'thg 12',
   'There is no ticket {ticket} here: look at its label, or make one with `walkfoot ticket`.':
     'Ở đây không có phiếu {ticket}: hãy xem nhãn, hoặc tạo phiếu bằng `walkfoot ticket`.',
+  sewer: 'thợ may',
+  supervisor: 'quản đốc',
+  auditor: 'kiểm tra',
+  '{name} is retired and can’t act any more: sign on as somebody else.':
+    '{name} đã nghỉ và không làm được nữa: hãy vào trạm bằng tên khác.',
+  '{name} only reads here: this takes a sewer or a supervisor.':
+    '{name} ở đây chỉ xem: việc này cần thợ may hoặc quản đốc.',
+  '{name} is no supervisor: this takes a supervisor.': '{name} không phải quản đốc: việc này cần quản đốc.',
+  '{name} can’t stand by, and nobody else does {skill} alone: a supervisor enters who can with `walkfoot hand skill`.':
+    '{name} không đứng kèm được, và không ai khác tự làm {skill}: quản đốc ghi người biết làm bằng `walkfoot hand skill`.',
+  'Nobody stands by for themselves: name {names}.': 'Không ai tự đứng kèm mình: hãy nêu {names}.',
+  '{name} does not do {skill} alone: name {names}.': '{name} không tự làm được {skill}: hãy nêu {names}.',
 };

@@ -168,7 +168,7 @@ test('a step that asks for more than the sewer does alone asks who stands by', a
     'This step needs sleeve to line, which you do at level 0, none. Ines may stand by.',
     'Who stands by? Name or badge > tomas',
     'Nobody stands by for themselves: name Ines.',
-    'Vera does not do sleeve to line alone (none): name Ines.',
+    'Vera does not do sleeve to line alone: name Ines.',
     'WARNING (enter: read) > ',
   ])
     expect(printed).toContain(said);

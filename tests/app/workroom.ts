@@ -126,6 +126,8 @@ export async function workroom(
             letters: 'normal',
             bound: null,
             lockAfter: null,
+            language: 'en',
+            words: { room: null, hand: null },
           }),
           ...of,
         },

@@ -146,7 +146,7 @@ test.each([
   ['a day that is none', ['who', '--since', '2026-02-30'], 2, /A time is given/],
   ['a finished bundle', ['sew', 'B-1046', '--hand', 'Ines'], 2, /finished/],
   ['a hand that is none', ['sew', 'B-1047', '--hand', 'Zoe'], 2, /Nobody here is called Zoe/],
-  ['a hand that may only read', ['sew', 'B-1047', '--hand', 'Ruth'], 2, /auditor/],
+  ['a hand that may only read', ['sew', 'B-1047', '--hand', 'Ruth'], 2, /only reads here/],
   ['an unreleased procedure', ['ticket', 'NOPE'], 2, /no released revision/],
   ['a ticket of nothing', ['ticket'], 2, /such as `walkfoot ticket LIN-2207 --label`/],
   ['a label instead of a procedure', ['ticket', '--label', 'LIN-2207'], 2, /Say first which procedure/],

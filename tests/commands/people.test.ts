@@ -60,6 +60,6 @@ test('where everybody has a PIN, who is named on the command line is asked for i
   expect(first).toContain('B-1041 is left');
   const again = await spoken(play, ['5184', '5183', 'leave'], 0);
   expect(again).toContain('That is not the PIN of Ines: type it again.');
-  expect(again).toContain('B-1041: LIN-2207 revision C');
+  expect(again).toContain('B-1041: LIN-2207, rev C');
   expect(await spoken(play, ['never mind'], 0)).not.toContain('B-1041: LIN-2207');
 });

@@ -5,7 +5,7 @@ import { setLanguage } from '../../src/commands/hand.ts';
 import { proofreadCommand } from '../../src/commands/proofread.ts';
 import { receipt } from '../../src/commands/receipt.ts';
 import { releaseProcedure } from '../../src/commands/release.ts';
-import { sew } from '../../src/commands/sew.ts';
+import { openStation, sew } from '../../src/commands/sew.ts';
 import { station } from '../../src/commands/station.ts';
 import { verify } from '../../src/commands/verify.ts';
 import { who } from '../../src/commands/who.ts';
@@ -94,4 +94,16 @@ test('a changed sheet is a new revision, one that does not agree is released by 
     code: 1,
     out: expect.stringContaining('limit of point 2: the main text has 310.5 to 313.5 mm'),
   });
+});
+
+test('in a room that speaks Spanish everybody does who has said nothing else, before and after signing on', async () => {
+  const { sew, room, cwd } = await practice();
+  const file = join(room, 'walkfoot.yaml');
+  writeFileSync(file, readFileSync(file, 'utf8').replace('language: en', 'language: es'));
+  const strange = await called((io) => openStation({ room, plain: true }, io), cwd, undefined, 'zoe\nleave\n');
+  expect(strange.out).toContain('¿Quién está? Nombre o tarjeta');
+  expect(strange.out).toContain('Nadie aquí se llama zoe');
+  expect((await sew('Ines')).out).toContain('Contar las piezas');
+  await called((io) => setLanguage('Ines', 'en', { room }, io), cwd);
+  expect((await sew('Ines')).out).toContain('Count the kit');
 });

@@ -37,8 +37,8 @@ test.each<[string, string, UnitId?]>([
   ['22.0', '22 pcs', 'pcs'],
   ['0', '0 pcs', 'pcs'],
   ['25 per 100 mm', '6.35 spi (25 st/100mm)', 'spi'],
-  ['10 mm', 'about 0.393701 in (10 mm)', 'in'],
-  ['1/3', 'about 0.333333 in (1/3 in)', 'in'],
+  ['10 mm', '≈ 0.393701 in (10 mm)', 'in'],
+  ['1/3', '≈ 0.333333 in (1/3 in)', 'in'],
 ])('%s is shown as %s', (typed, shown, unit) => {
   expect(read(typed, unit)).toBe(shown);
 });

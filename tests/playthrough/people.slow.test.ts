@@ -84,7 +84,7 @@ test('a lining by somebody in training, line by line: who stood by, who looked, 
     }
     const played = told([...lines, '2', ''], 'sew', 'B-1047', '--hand', 'Maj');
     expect(played.out).toContain('This step needs sleeve to line, which you do at level 2, with help.');
-    expect(played.out).toContain('Nobody stands by for themselves: name Ines or Tomas.');
+    expect(played.out).toContain('Nobody stands by for themselves: name Ines / Tomas.');
     expect(played.out).toContain('That is not the PIN of Vera: type it again.');
     expect(played.out).toContain('Finished: 2 of 2 good');
     expect(played.out).toMatch(/witnessed: Vera with PIN, \d+ \w+ \d{4} \d\d:\d\d/);

@@ -15,7 +15,7 @@ const sizes = [
 ];
 
 describe.each(languages.filter((language) => language !== 'en'))('%s', (language) => {
-  test.each(foreign)('%s fits, and its rows are as wide as the terminal counts them', async (name) => {
+  test.each(Object.keys(stories))('%s fits, and its rows are as wide as the terminal counts them', async (name) => {
     const story = stories[name];
     if (!story) throw new Error('no such story');
     const words = await loadWords(language);
@@ -28,7 +28,7 @@ describe.each(languages.filter((language) => language !== 'en'))('%s', (language
         expect(rowColumns(row)).toBeLessThanOrEqual(size.columns);
         expect(columns(rowText(row))).toBe(rowColumns(row));
       }
-      if (size.columns === 120) continue;
+      if (size.columns === 120 || !foreign.includes(name)) continue;
       const text = `${rows.map((row) => rowText(row).trimEnd()).join('\n')}\n`;
       await expect(text).toMatchFileSnapshot(`frames/${name}-${language}-${size.columns}x${size.rows}.txt`);
     }

@@ -270,7 +270,7 @@ export async function play(story: Story, room: Workroom): Promise<AppStore> {
 }
 
 /** Some of the stories again for somebody who reads another language. */
-export const foreign = [
+export const foreign: readonly string[] = [
   'station',
   'count-outside',
   'choice',
@@ -279,4 +279,4 @@ export const foreign = [
   'keys-point',
   'finish',
   'locked',
-] as const;
+];

@@ -11,7 +11,14 @@ it('reads name, station and settings', () => {
   expect(read('name: Upstairs, left\nstation: table-1\nsettings:\n  big: true\n  bell: false\n')).toEqual({
     name: 'Upstairs, left',
     station: 'table-1',
-    settings: { big: true, bell: false, pin: 'supervisors', supervisors: 'several', 'lock after': '30 min' },
+    settings: {
+      big: true,
+      bell: false,
+      pin: 'supervisors',
+      supervisors: 'several',
+      language: 'en',
+      'lock after': '30 min',
+    },
   });
 });
 
@@ -19,7 +26,14 @@ it.each(['name: A\nstation: t\n', 'name: A\nstation: t\nsettings:\n', 'name: A\n
   'takes the usual settings where %j names none',
   (text) => {
     expect(read(text)).toMatchObject({
-      settings: { big: false, bell: true, pin: 'supervisors', supervisors: 'several', 'lock after': '30 min' },
+      settings: {
+        big: false,
+        bell: true,
+        pin: 'supervisors',
+        supervisors: 'several',
+        language: 'en',
+        'lock after': '30 min',
+      },
     });
   },
 );
@@ -97,7 +111,14 @@ it('writes a file that it reads', () => {
   expect(text.ok && read(text.value)).toEqual({
     name: 'Room: "1" # left',
     station: 'table-1',
-    settings: { big: false, bell: true, pin: 'supervisors', supervisors: 'several', 'lock after': '30 min' },
+    settings: {
+      big: false,
+      bell: true,
+      pin: 'supervisors',
+      supervisors: 'several',
+      language: 'en',
+      'lock after': '30 min',
+    },
   });
   expect(writeRoomFile({ name: 'two\nlines', station: 'table-1' }).ok).toBe(false);
 });
