@@ -1,4 +1,5 @@
 import { Option } from 'commander';
+import { languages } from '../base/language.ts';
 import { type CommandLine, example } from './command-line.ts';
 
 /** Bundles and practice: what is done at the machine. */
@@ -50,10 +51,12 @@ export function declarePlaying(given: CommandLine): void {
   verb('sheet <procedure|ticket>', 'write a paper form for a browser to print', [
     'walkfoot sheet LIN-2207 --paper Letter',
     'walkfoot sheet B-1041 --out monday.html',
+    'walkfoot sheet LIN-2207 --language es',
     'walkfoot sheet procedures/HOD-0931.md --out draft.html',
   ])
     .option('--out <file>', 'where to (default: the name with .html)')
     .addOption(new Option('--paper <size>', 'what it is printed on').choices(['A4', 'Letter']).default('A4'))
+    .addOption(new Option('--language <tag>', 'what it is read in (default: what the room speaks)').choices(languages))
     .option('--hand <name>', 'who prints it: a supervisor, when the ticket is on paper already')
     .action(does(async (named, options) => (await import('../commands/sheet.ts')).sheet(named, options, io)));
 

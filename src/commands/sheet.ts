@@ -2,6 +2,7 @@ import { chalkStderr } from 'chalk';
 import { assertNever } from '../base/assert-never.ts';
 import type { TicketId } from '../base/brand.ts';
 import { formatStamp } from '../base/instant.ts';
+import type { Language } from '../base/language.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { oneLine } from '../base/text.ts';
 import { releasesOf } from '../bundle/room.ts';
@@ -20,6 +21,8 @@ interface SheetOptions extends RoomOption {
   readonly out?: string;
   readonly paper: PaperSize;
   readonly hand?: string;
+  /** What the paper is read in, unless it is what the room speaks. */
+  readonly language?: Language;
 }
 
 /** Writes a procedure as a form to be printed: for a ticket as its bundle stands, otherwise blank. */
@@ -31,7 +34,7 @@ export function sheet(typed: string, options: SheetOptions, io: Io): Promise<Exi
 }
 
 async function blankForm(typed: string, open: PlayableRoom, options: SheetOptions, io: Io): Promise<ExitCode> {
-  const found = await printableText(typed, open);
+  const found = await printableText(typed, options.language ?? open.room.settings.language, open);
   switch (found.outcome) {
     case 'refused':
       return cannot(io, found.refusal.message);
@@ -71,7 +74,7 @@ async function ticketSheet(ticket: TicketId, open: PlayableRoom, options: SheetO
     );
     if (!release)
       return refuse('no-release', `${ticket} is on a revision never released here: run \`walkfoot verify\`.`);
-    const text = await releasedText(release, procedure, open);
+    const text = await releasedText(release, procedure, options.language ?? open.room.settings.language, open);
     const onTicket = { bundle, copy: bundle.printed - 1 };
     return ok(drawn({ ...text, room, ticket: onTicket, paper: options.paper, at: formatStamp(io.clock()) }));
   });

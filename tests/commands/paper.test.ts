@@ -122,3 +122,17 @@ test('the code is shown where it is asked for, for a program it is not', () => {
   >;
   expect(label).toBe(`${ticket}.label.html`);
 });
+
+test('paper is read in the language that is asked for: its own words, the sheet’s text, and the digests of both', () => {
+  expect(walkfoot('sheet', 'LIN-2207', '--language', 'es', '--out', 'es.html')).toMatchObject({ code: 0, err: '' });
+  const page = read('es.html');
+  expect(page).toContain('<html lang="es">');
+  for (const said of ['Contar las piezas', 'Para todo el atado', 'formulario en blanco', 'SHA-256 de esta hoja'])
+    expect(page).toContain(said);
+  expect(page).not.toMatch(/For each set|signature, time|Count the kit/);
+  const digests = [...page.matchAll(/<code>([0-9a-f]{64})<\/code>/g)].map(([, digest]) => digest ?? '');
+  expect(new Set(digests).size).toBe(2);
+  expect(page).toContain(`texto ${digests[1]?.slice(0, 12)}`);
+  expect(walkfoot('sheet', 'LIN-2207', '--out', 'en.html')).toMatchObject({ code: 0 });
+  expect(read('en.html')).toContain(`text ${digests[0]?.slice(0, 12)}`);
+});

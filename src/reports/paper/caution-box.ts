@@ -1,9 +1,10 @@
 import type { Caution } from '../../procedure/procedure.ts';
+import type { Say } from '../../words/say.ts';
 import { type Html, html, nothing } from './html.ts';
 
 /** A caution as it stands before the points it guards; `read` is where to tick that it was read. NOTICE is about material: no triangle. */
-export const cautionBox = ({ word, text }: Caution, read: Html): Html => html`<div class="caution">
-<div class="word">${word === 'NOTICE' ? nothing : warningSign}<b>${word}</b></div>
+export const cautionBox = (say: Say, { word, text }: Caution, read: Html): Html => html`<div class="caution">
+<div class="word">${word === 'NOTICE' ? nothing : warningSign}<b>${say(word)}</b></div>
 <div class="says">${text}</div>
 <div class="read">${read}</div>
 </div>`;

@@ -1,9 +1,10 @@
+import type { Language } from '../../base/language.ts';
 import { type Html, html } from './html.ts';
 
 /** A page for a browser to print: whole in itself, without programs, and forbidden to fetch anything. */
-export const page = (title: string, style: string, body: Html): string =>
+export const page = (title: string, style: string, body: Html, language: Language): string =>
   `<!doctype html>\n${
-    html`<html lang="en">
+    html`<html lang="${language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'">

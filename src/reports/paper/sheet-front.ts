@@ -1,70 +1,72 @@
-import { signedWords } from '../../app/signed-words.ts';
+import { settledWays, signedWords } from '../../app/signed-words.ts';
 import { dayAndTime } from '../../app/when.ts';
 import { type Bundle, openHold } from '../../bundle/bundle.ts';
 import { nameOf, type Room } from '../../bundle/room.ts';
 import type { KitPiece } from '../../procedure/procedure.ts';
-import { inEnglish } from '../../words/say.ts';
+import type { Say } from '../../words/say.ts';
 import { type Html, html, nothing, where } from './html.ts';
 import { prose } from './prose.ts';
 import type { OnTicket, SheetMatter } from './sheet-matter.ts';
-import { paperWords as words } from './words.ts';
 
 /** What is read before the first step: what it is about, the kit to count, and how the sheet is filled in. */
-export function sheetFront({ procedure, text, ticket, room, at }: SheetMatter): Html {
+export function sheetFront({ say, procedure, text, ticket, room, at }: SheetMatter): Html {
   const sets = ticket?.bundle.sets ?? procedure.sets;
   const row = (name: string, value: string | Html): Html => html`<tr><th>${name}</th><td>${value}</td></tr>`;
   return html`<section class="front">
 <h1>${procedure.title}</h1>
-${where(ticket, ({ bundle }) => onHold(bundle, room))}
+${where(ticket, ({ bundle }) => onHold(say, bundle, room))}
 <table class="facts">
-${where(ticket, ({ bundle }) => row(words.ticketed, html`${dayAndTime(inEnglish, bundle.ticketedAt)}`))}
-${row(words.printed, html`${dayAndTime(inEnglish, at)}${where(ticket?.bundle.text, () => html` · ${words.fullDone}`)}`)}
-${row(words.sets, setWords(sets, ticket))}
-${where(ticket, ({ bundle }) => row(words.rolls, bundle.rolls.length > 0 ? bundle.rolls.join(', ') : words.noRolls))}
-${row(words.work, words.order[procedure.work])}
+${where(ticket, ({ bundle }) => row(say('Ticket of'), html`${dayAndTime(say, bundle.ticketedAt)}`))}
+${row(say('Printed'), html`${dayAndTime(say, at)}${where(ticket?.bundle.text, () => html` · ${say('done so far is printed with its time; what is blank is still to do')}`)}`)}
+${row(say('Sets in the bundle'), setWords(say, sets, ticket))}
+${where(ticket, ({ bundle }) => row(say('Rolls'), bundle.rolls.length > 0 ? bundle.rolls.join(', ') : say('none named yet')))}
+${row(say('Work'), say(procedure.work === 'set by set' ? 'set by set' : 'step by step, each on all sets'))}
 ${where(text.release, ({ revision, by, at: released }) =>
-  row(words.theRevision, `${revision}, ${signedWords(inEnglish, room, 'released', { by, at: released })}`),
+  row(say('Revision'), `${revision}, ${signedWords(say, room, 'released', { by, at: released })}`),
 )}
-${where(ticket, ({ bundle }) => html`${settledWords(bundle, room).map((said) => row(words.settled, said))}`)}
-${row(words.wholeDigest, html`<code>${text.digest}</code>`)}
+${where(ticket, ({ bundle }) => html`${settledWords(say, bundle, room).map((said) => row(say('Was on hold'), said))}`)}
+${row(say('SHA-256 of the text'), html`<code>${text.digest}</code>`)}
+${where(text.sheet, (digest) => row(say('SHA-256 of this sheet'), html`<code>${digest}</code>`))}
 </table>
 ${prose(procedure.intro)}
-${kitTable(procedure.kit, sets)}
-<p>${words.how}</p>
-<p class="reminds">${words.reminds}</p>
+${kitTable(say, procedure.kit, sets)}
+<p>${say('Tick a box when the point is done. Write a number as you read it, in the unit behind the blank, with its time. Of several words, those in bold are good to go on with. A number that is not in its limit: measure again, then do what “If out” says, or stop and call a supervisor.')}</p>
+<p class="reminds">${say('This sheet reminds; it guards nothing. Local codes, the machine makers’ manuals and competent people decide; where they differ from it, they are right.')}</p>
 </section>`;
 }
 
 /** Holds that were settled, each with its signature. */
-const settledWords = ({ holds }: Bundle, room: Room): readonly string[] =>
+const settledWords = (say: Say, { holds }: Bundle, room: Room): readonly string[] =>
   holds.flatMap(({ name, settled }) =>
     settled
-      ? [`${name}, ${settled.how.as}: ${settled.reason}. ${signedWords(inEnglish, room, 'settled', settled)}`]
+      ? [
+          `${name}, ${say(settledWays[settled.how.as])}: ${settled.reason}. ${signedWords(say, room, 'settled', settled)}`,
+        ]
       : [],
   );
 
-function setWords(sets: number, ticket: OnTicket | null): string {
-  const scrapped = [...(ticket?.bundle.scrapped ?? [])].sort((a, b) => a - b).map(words.set);
-  return scrapped.length > 0 ? `${sets}, ${words.scrapped}: ${scrapped.join(', ')}` : String(sets);
+function setWords(say: Say, sets: number, ticket: OnTicket | null): string {
+  const scrapped = [...(ticket?.bundle.scrapped ?? [])].sort((a, b) => a - b).map((set) => say('set {set}', { set }));
+  return scrapped.length > 0 ? `${sets}, ${say('scrapped')}: ${scrapped.join(', ')}` : String(sets);
 }
 
-function onHold(bundle: Bundle, room: Room): Html {
+function onHold(say: Say, bundle: Bundle, room: Room): Html {
   const hold = openHold(bundle);
   return hold
-    ? html`<p class="hold"><b>${words.hold} ${hold.name}</b>, ${nameOf(room, hold.by)}, ${dayAndTime(inEnglish, hold.at)}: ${hold.reason}<br>${words.holdWay}</p>`
+    ? html`<p class="hold"><b>${say('ON HOLD')} ${hold.name}</b>, ${nameOf(room, hold.by)}, ${dayAndTime(say, hold.at)}: ${hold.reason}<br>${say('Do not work on until a supervisor has settled it.')}</p>`
     : nothing;
 }
 
-function kitTable(kit: readonly KitPiece[], sets: number): Html {
+function kitTable(say: Say, kit: readonly KitPiece[], sets: number): Html {
   if (kit.length === 0) return nothing;
   const rows = kit.map(
     ({ id, words: said, count, side }) =>
-      html`<tr><td><b>${id}</b></td><td>${said}${where(side, (hand) => html` (${words[hand]})`)}</td><td class="n">${count}</td><td class="n">${count * sets}</td><td><span class="box"></span></td></tr>`,
+      html`<tr><td><b>${id}</b></td><td>${said}${where(side, (hand) => html` (${say(hand)})`)}</td><td class="n">${count}</td><td class="n">${count * sets}</td><td><span class="box"></span></td></tr>`,
   );
   const all = kit.reduce((sum, { count }) => sum + count, 0);
-  return html`<h2>${words.kit}</h2>
+  return html`<h2>${say('Kit')}</h2>
 <table class="kit">
-<tr><th></th><th>${words.piece}</th><th>${words.inASet}</th><th>${words.inTheBundle}</th><th>${words.counted}</th></tr>
+<tr><th></th><th>${say('piece')}</th><th>${say('in a set')}</th><th>${say('in the bundle')}</th><th>${say('counted')}</th></tr>
 ${rows}
 <tr><td></td><td></td><td class="n"><b>${all}</b></td><td class="n"><b>${all * sets}</b></td><td></td></tr>
 </table>`;

@@ -1,14 +1,24 @@
 import type { Digest } from '../../base/brand.ts';
+import type { Language } from '../../base/language.ts';
 import type { Bundle } from '../../bundle/bundle.ts';
 import type { Release, Room } from '../../bundle/room.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
+import type { Say } from '../../words/say.ts';
+
+/** What a paper itself says; everything else on it is the procedure's, the ledger's or a name. */
+export interface PaperWords {
+  readonly language: Language;
+  readonly say: Say;
+}
 
 /** All that a sheet is made of. */
-export interface SheetMatter {
+export interface SheetMatter extends PaperWords {
   readonly procedure: Procedure;
   /** The text it is printed from; a draft is none released. */
   readonly text: {
     readonly digest: Digest;
+    /** Where the procedure stands in another language: the text that it was read from. */
+    readonly sheet: Digest | null;
     readonly release: Pick<Release, 'revision' | 'by' | 'at' | 'withdrawn'> | null;
   };
   readonly room: Room;

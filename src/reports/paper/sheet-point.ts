@@ -1,41 +1,40 @@
 import { checkSigned } from '../../app/signed-words.ts';
+import { limitSaid } from '../../app/words.ts';
 import { assertNever } from '../../base/assert-never.ts';
 import { type Check, isConceded, isGood, liveCheck, pointKey, type SetNumber } from '../../bundle/bundle.ts';
 import { blanksOf, firstOpenBlank } from '../../bundle/next.ts';
 import { nameOf, type Room } from '../../bundle/room.ts';
 import { amountWords } from '../../measure/amount-words.ts';
-import { limitWords } from '../../measure/limit-words.ts';
 import { formulaWords } from '../../procedure/formula-words.ts';
 import type { Point, Step } from '../../procedure/procedure.ts';
-import { inEnglish } from '../../words/say.ts';
+import type { Plain, Say } from '../../words/say.ts';
 import { type Html, html, nothing, where } from './html.ts';
 import type { SheetMatter } from './sheet-matter.ts';
 import { signatureLine } from './signature-line.ts';
-import { paperWords as words } from './words.ts';
 
 /** What a point asks, then a place for its answer in each of the sets; what is answered already stands in its place. */
 export function pointAnswers(point: Point, step: Step, sets: readonly SetNumber[], matter: SheetMatter): Html {
   const answers = sets.map(
     (set) =>
-      html`<span class="answer">${where(set, (n) => html`<span class="set">${words.set(n)}</span> `)}${answer(point, step, set, matter)}</span>`,
+      html`<span class="answer">${where(set, (n) => html`<span class="set">${matter.say('set {set}', { set: n })}</span> `)}${answer(point, step, set, matter)}</span>`,
   );
-  return html`<div class="asks">${asked(point)}</div><div class="answers">${answers}</div>`;
+  return html`<div class="asks">${asked(matter.say, point)}</div><div class="answers">${answers}</div>`;
 }
 
-function asked(point: Point): Html {
+function asked(say: Say, point: Point): Html {
   switch (point.kind) {
     case 'tick':
     case 'written':
     case 'choice':
       return html`${point.text}`;
     case 'hold point':
-      return html`<b>${words.holdPoint}</b> ${point.text}`;
+      return html`<b>${say('Hold point:')}</b> ${point.text}`;
     case 'reading':
     case 'count':
     case 'timed':
     case 'computed': {
       const formula = point.kind === 'computed' ? html` ${formulaWords(point.formula, (each) => each)} =` : nothing;
-      return html`${point.text}${formula} <b class="limit">${point.limit ? limitWords(point.limit) : `${point.unit}, ${words.notJudged}`}</b>`;
+      return html`${point.text}${formula} <b class="limit">${point.limit ? limitSaid(say, point.limit) : `${point.unit}, ${say('not judged')}`}</b>`;
     }
     default:
       return assertNever(point);
@@ -46,7 +45,7 @@ function asked(point: Point): Html {
 export const isAnswered = (point: Point, step: Step, set: SetNumber, { ticket }: SheetMatter): boolean =>
   ticket !== null && firstOpenBlank(ticket.bundle, { step, set }, point) === undefined;
 
-function answer(point: Point, step: Step, set: SetNumber, { ticket, room }: SheetMatter): Html {
+function answer(point: Point, step: Step, set: SetNumber, { say, ticket, room }: SheetMatter): Html {
   const key = pointKey(set, step.id, point.id);
   const fields = Array.from({ length: blanksOf(point) }, (_, at) => {
     const check = ticket ? liveCheck(ticket.bundle, key, at + 1) : undefined;
@@ -55,20 +54,20 @@ function answer(point: Point, step: Step, set: SetNumber, { ticket, room }: Shee
   });
   const isDone = fields.every(({ counts }) => counts);
   const drawn = fields.map(({ check, counts }) =>
-    counts ? filled(point, check) : html`${blank(point)}${where(check, outside)}`,
+    counts ? filled(point, check) : html`${blank(say, point)}${where(check, (each) => outside(say, each))}`,
   );
   const last = fields.findLast(({ counts }) => counts)?.check;
   const unit = 'unit' in point && !isDone ? html` ${point.unit} ` : nothing;
-  return html`${isDone ? html`<span class="box">✓</span> ` : nothing}${drawn}${unit}${last ? html`<span class="when">${doneWords(last, room)}</span>` : nothing}`;
+  return html`${isDone ? html`<span class="box">✓</span> ` : nothing}${drawn}${unit}${last ? html`<span class="when">${doneWords(say, last, room)}</span>` : nothing}`;
 }
 
 /** Who answers for it and when; of a hold point both, of what is out of its limit that it was let through. */
-function doneWords(check: Check, room: Room): string {
+function doneWords(say: Say, check: Check, room: Room): string {
   const sewer = check.witness === undefined ? '' : `${nameOf(room, check.hand)}; `;
-  return `${sewer}${checkSigned(inEnglish, room, check)}${isGood(check) ? '' : `, ${words.byConcession}`}`;
+  return `${sewer}${checkSigned(say, room, check)}${isGood(check) ? '' : `, ${say('by concession')}`}`;
 }
 
-function blank(point: Point): Html {
+function blank(say: Say, point: Point): Html {
   switch (point.kind) {
     case 'tick':
       return html`<span class="box"></span>`;
@@ -79,14 +78,14 @@ function blank(point: Point): Html {
     case 'written':
       return html`<span class="line long"></span>`;
     case 'timed':
-      return html`${words.from} <span class="blank"></span> ${words.to} <span class="blank"></span> = <span class="blank"></span>`;
+      return html`${say('from')} <span class="blank"></span> ${say('to')} <span class="blank"></span> = <span class="blank"></span>`;
     case 'choice':
       return html`${point.options.map(
         ({ text, acceptable }) =>
           html`<span class="option"><span class="box"></span> ${acceptable ? html`<b>${text}</b>` : text}</span> `,
       )}`;
     case 'hold point':
-      return html`${[words.sewer, words.secondPerson].map(signatureLine)}`;
+      return html`${[say('sewer'), say('second person')].map((who) => signatureLine(say, who))}`;
     default:
       return assertNever(point);
   }
@@ -99,5 +98,13 @@ function filled(point: Point, check: Check | undefined): Html {
 }
 
 /** A value that was not good: it is asked again, and what it was is not forgotten. */
-const outside = ({ value, unit, verdict }: Check): Html =>
-  html`<span class="when">(${words.before} ${unit === null ? value : amountWords(value, unit)}, ${verdict})</span> `;
+const outside = (say: Say, { value, unit, verdict }: Check): Html =>
+  html`<span class="when">(${say('before:')} ${unit === null ? value : amountWords(value, unit)}, ${say(VERDICTS[verdict])})</span> `;
+
+const VERDICTS = {
+  within: 'within its limit',
+  below: 'under its limit',
+  above: 'over its limit',
+  unacceptable: 'not accepted',
+  'not judged': 'not judged',
+} as const satisfies Readonly<Record<Check['verdict'], Plain>>;

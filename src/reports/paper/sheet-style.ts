@@ -1,14 +1,15 @@
+import type { Say } from '../../words/say.ts';
 import type { PaperSize } from './sheet-matter.ts';
 
 /**
  * How a sheet looks. Words are 12 pt and more, the names of steps 16 pt and more; all is black on white, so that any printer and any
  * copier does. No point is cut between two pages, and no heading is left alone at the foot of one.
  */
-export const sheetStyle = (paper: PaperSize): string => `
+export const sheetStyle = (paper: PaperSize, say: Say): string => `
 @page {
   size: ${paper};
   margin: 11mm 14mm 15mm;
-  @bottom-right { content: "page " counter(page) " of " counter(pages); font: 11pt sans-serif; }
+  @bottom-right { content: "${say('page {page} of {pages}', { page: '" counter(page) "', pages: '" counter(pages) "' })}"; font: 11pt sans-serif; }
 }
 * { box-sizing: border-box; }
 html { font: 12.5pt/1.35 sans-serif; color: #000; background: #fff; overflow-wrap: anywhere; print-color-adjust: exact; -webkit-print-color-adjust: exact; }

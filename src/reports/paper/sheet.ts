@@ -12,7 +12,7 @@ import { sheetStyle } from './sheet-style.ts';
  * ticket it goes on where the bundle stands. The head of a table is what browsers repeat on every page.
  */
 export function sheet(matter: SheetMatter): string {
-  const { procedure, ticket, paper } = matter;
+  const { procedure, ticket, paper, language, say } = matter;
   const name = ticket ? ticket.bundle.ticket : procedure.id;
   const body = html`<table class="sheet">
 <thead><tr><td>${runningHead(matter)}</td></tr></thead>
@@ -22,5 +22,5 @@ ${procedure.steps.map((step) => sheetStep(step, matter))}
 ${sheetEnd(matter)}
 </td></tr></tbody>
 </table>`;
-  return page(`${name} ${procedure.title}`, sheetStyle(paper), body);
+  return page(`${name} ${procedure.title}`, sheetStyle(paper, say), body, language);
 }

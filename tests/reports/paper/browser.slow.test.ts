@@ -11,7 +11,7 @@ import { terminalQr } from '../../../src/reports/terminal-qr.ts';
 import { open } from '../../bundle/deeds.ts';
 import { given } from '../../bundle/story.ts';
 import { browse, missingTools, type PrintedPage, printed, scanned } from './browser.ts';
-import { forTicket, matterOf, onTicket, written } from './matter.ts';
+import { english, forTicket, matterOf, onTicket, written } from './matter.ts';
 
 /** Where changes are tried everything has to be there; elsewhere whoever has no browser goes without. */
 const missing = missingTools();
@@ -92,7 +92,7 @@ describe.skipIf(missing.length > 0)('in a real browser', () => {
     const { procedure } = demo('LIN-2207');
     const { bundle } = onTicket(given(procedure).world);
     const ticket = { copy: 12, bundle: { ...bundle, ticket: name as TicketId, rolls } };
-    printed(label({ ...procedure, title }, 'AA', ticket), (pages) => {
+    printed(label(english, { ...procedure, title }, 'AA', ticket), (pages) => {
       const [page] = pages;
       expect(pages).toHaveLength(1);
       expect([page?.width, page?.height].map((points) => Math.round(((points ?? 0) * 25.4) / 72))).toEqual([100, 62]);

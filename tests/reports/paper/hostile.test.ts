@@ -8,7 +8,7 @@ import { prose } from '../../../src/reports/paper/prose.ts';
 import { sheet } from '../../../src/reports/paper/sheet.ts';
 import { given } from '../../bundle/story.ts';
 import { fewPieces, headed } from '../../procedure/any-procedure.ts';
-import { matterOf, onTicket, written } from './matter.ts';
+import { english, matterOf, onTicket, written } from './matter.ts';
 
 const EVIL = `</td></style></title><script>alert(1)</script><img src=x onerror="alert(2)"> "'\`><a href=javascript:alert(3)>x</a> &amp; \u202e\u200b`;
 
@@ -98,7 +98,7 @@ Some ${line}
   const page = sheet(matterOf(procedure, { ticket: evil, pictures }));
   expect(page).toContain('&#60;script&#62;');
   expectOurs(page);
-  expectOurs(label(procedure, EVIL, evil));
+  expectOurs(label(english, procedure, EVIL, evil));
 });
 
 test('what was answered is words too', () => {

@@ -1,15 +1,24 @@
 import type { Digest } from '../../../src/base/brand.ts';
 import type { Procedure } from '../../../src/procedure/procedure.ts';
 import { readProcedure } from '../../../src/procedure/read-procedure.ts';
-import type { OnTicket, SheetMatter } from '../../../src/reports/paper/sheet-matter.ts';
+import type { OnTicket, PaperWords, SheetMatter } from '../../../src/reports/paper/sheet-matter.ts';
+import { inEnglish } from '../../../src/words/say.ts';
 import { vera, type World, worldOf } from '../../bundle/world.ts';
+
+/** What a paper says in English. */
+export const english: PaperWords = { language: 'en', say: inEnglish };
 
 /** What a sheet of this text is made of, on revision B and without a ticket unless told. */
 export function matterOf(procedure: Procedure, rest: Partial<SheetMatter> = {}): SheetMatter {
   const digest = 'ab12'.repeat(16) as Digest;
   return {
     procedure,
-    text: { digest, release: { revision: 'B', by: vera, at: '2026-11-24T09:00:00.000+01:00', withdrawn: false } },
+    ...english,
+    text: {
+      digest,
+      sheet: null,
+      release: { revision: 'B', by: vera, at: '2026-11-24T09:00:00.000+01:00', withdrawn: false },
+    },
     room: worldOf(procedure).room,
     ticket: null,
     pictures: new Map(),

@@ -4,7 +4,7 @@ import { sheet } from '../../../src/reports/paper/sheet.ts';
 import { concession, hold, open, scrap, setPin, settle } from '../../bundle/deeds.ts';
 import { answered, given, upTo } from '../../bundle/story.ts';
 import { olaf, vera, type World } from '../../bundle/world.ts';
-import { forTicket, matterOf, onTicket, wordsOf, written } from './matter.ts';
+import { english, forTicket, matterOf, onTicket, wordsOf, written } from './matter.ts';
 
 const lining = written(
   `---
@@ -127,7 +127,7 @@ test('paper goes on where the bundle stands: what is done, by whom and when; wha
   const page = wordsOf(sheet(matterOf(lining, forTicket(world))));
   expect(page).toMatch(/Pieces exactly 10 pcs ✓ 10 pcs done: Ines, 25 Nov 2026 08:\d\d/);
   expect(page).toMatch(/Line a 310\.5 to 313\.5 mm set 1 ✓ 312 mm 312 mm done: Ines, 25 Nov 2026 08:\d\d set 2 mm/);
-  expect(page).toContain('Bore b 27 to 29 mm set 1 (before: 26 mm, below) mm set 2 mm');
+  expect(page).toContain('Bore b 27 to 29 mm set 1 (before: 26 mm, under its limit) mm set 2 mm');
   const conceded = given(world, hold(), settle(concession('2030-01-01'))).world;
   const after = wordsOf(sheet(matterOf(lining, forTicket(conceded))));
   expect(after).toMatch(/Bore b 27 to 29 mm set 1 ✓ 26 mm done: Ines, .*, by concession set 2 mm/);
@@ -157,17 +157,17 @@ test('a bundle on hold, and one on a revision that is out of use, says so before
 
 test('a label says what is in the bundle, on which revision, and which copy it is', () => {
   const { world } = given(lining);
-  const said = wordsOf(label(lining, 'C', onTicket(world, 2)));
+  const said = wordsOf(label(english, lining, 'C', onTicket(world, 2)));
   expect(said.trim()).toBe(
     'B-1041 LIN-2207 revision C Cabin-top lining COPY 2 2 sets · 10 pieces (2 left, 2 right) · 25 Nov 2026 Rolls: R-318',
   );
-  expect(label(lining, 'C', onTicket(world))).not.toContain('COPY');
+  expect(label(english, lining, 'C', onTicket(world))).not.toContain('COPY');
 });
 
 test('a label has room for so many rolls, and says how many more there are', () => {
   const { bundle } = onTicket(given(lining).world);
   const rolls = Array.from({ length: 9 }, (_, n) => `ROLL-2026-0${n}`);
-  const said = wordsOf(label(lining, 'C', { copy: 0, bundle: { ...bundle, rolls } }));
+  const said = wordsOf(label(english, lining, 'C', { copy: 0, bundle: { ...bundle, rolls } }));
   expect(said).toContain('ROLL-2026-00, ROLL-2026-01, ROLL-2026-02, ROLL-2026-03 and 5 more');
 });
 
