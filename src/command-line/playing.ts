@@ -51,7 +51,7 @@ export function declarePlaying(given: CommandLine): void {
   verb('sheet <procedure|ticket>', 'write a paper form for a browser to print', [
     'walkfoot sheet LIN-2207 --paper Letter',
     'walkfoot sheet B-1041 --out monday.html',
-    'walkfoot sheet LIN-2207 --language es',
+    'walkfoot sheet LIN-2207 --language es --out LIN-2207.es.html',
     'walkfoot sheet procedures/HOD-0931.md --out draft.html',
   ])
     .option('--out <file>', 'where to (default: the name with .html)')
