@@ -27,7 +27,7 @@ export function rowWords(app: App, row: DeskRow): RowWords {
     case 'bundle': {
       const { bundle } = row;
       const revision = bundle.text ? ` ${say('rev {revision}', { revision: bundle.text.revision })}` : '';
-      const behind = isBehind(app.room, bundle) ? `, ${say('no longer in use: finish it on that, or hold it')}` : '';
+      const behind = isBehind(app.room, bundle) ? `, ${say('no longer in use')}` : '';
       return { name: bundle.ticket, about: `${bundle.procedure}${revision}${behind}`, state: quiet(app, row) };
     }
     case 'draft': {

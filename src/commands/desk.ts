@@ -15,6 +15,7 @@ import { asRoomSays } from './as-room-says.ts';
 import { editFile } from './edit-file.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { type ExitCode, type Io, say, sayJson } from './io.ts';
+import { type Proofreader, patientProofreader } from './read-draft.ts';
 import { rehearse } from './rehearse.ts';
 import { releaseProcedure } from './release.ts';
 import { seeDrafts } from './see-drafts.ts';
@@ -33,27 +34,29 @@ interface DeskOptions extends RoomOption {
 export function desk(options: DeskOptions, io: Io): Promise<number> {
   return onLedger<number>(options, io, async (open) => {
     const isShown = io.stdout.isTTY && io.stdin.isTTY && (io.env.TERM ?? 'dumb') !== 'dumb';
-    if (options.json || options.plain || !isShown) return sayDesk(await start(open, io), options, io);
-    let app = await start(open, io);
+    if (options.json || options.plain || !isShown)
+      return sayDesk(await start(open, patientProofreader(), io), options, io);
+    const proof = patientProofreader();
+    let app = await start(open, proof, io);
     for (let hand = options.hand; ; hand = undefined) {
-      const { store, code } = await shown(app, hand, open, io);
+      const { store, code } = await shown(app, hand, open, proof, io);
       const { errand, hand: who, chosen, layer, words } = store.app();
       if (!errand) return code;
       const left = io.clock().ms;
       const message = await run(errand, { ...options, hand: who ?? '' }, open, io);
       await open.ledger.catchUp();
-      const back = { ...(await start(open, io)), hand: who, words, chosen, layer, message };
+      const back = { ...(await start(open, proof, io)), hand: who, words, chosen, layer, message };
       // Nobody touched the desk while the editor had the terminal: whoever sits there now says who they are.
       app = isLockDue({ ...back, touchedMs: left }, io.clock()) ? locked(back) : back;
     }
   });
 }
 
-async function start({ room, ledger }: PlayableRoom, io: Io): Promise<App> {
+async function start({ room, ledger }: PlayableRoom, proof: Proofreader, io: Io): Promise<App> {
   const as = { purpose: 'record', home: 'desk', bound: null, ...(await asRoomSays(room)) } as const;
   const now = io.clock();
   const bundles = await wholeBundles(ledger);
-  const drafts = await seeDrafts(room.folder, ledger);
+  const drafts = await seeDrafts(room.folder, ledger, proof);
   return {
     ...startApp({ ...as, now, room: ledger.room(), bundles }),
     desk: { drafts },
@@ -65,6 +68,7 @@ async function shown(
   first: App,
   hand: string | undefined,
   { room, ledger }: PlayableRoom,
+  proof: Proofreader,
   io: Io,
 ): Promise<{ readonly store: AppStore; readonly code: number }> {
   let ring: () => void = () => {};
@@ -88,7 +92,7 @@ async function shown(
   // One after another: an older reading must not come in behind a newer one.
   const see = (): void => {
     turn = turn
-      .then(() => seeDrafts(room.folder, ledger))
+      .then(() => seeDrafts(room.folder, ledger, proof))
       .then((drafts) => store.tell({ news: 'drafts', drafts }))
       .catch(trouble);
   };

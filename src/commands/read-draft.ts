@@ -16,9 +16,11 @@ export interface Draft {
   readonly silenced: readonly Silenced[];
 }
 
+export type Proofreader = typeof proofread;
+
 /** Reads a draft. Pictures are looked for when it lies in the room, as they will be at its release. */
-export function readDraft(folder: string, file: ProcedureFile): Draft {
-  const { procedure, findings, silenced } = proofread(file.text, file.name);
+export function readDraft(folder: string, file: ProcedureFile, proof: Proofreader = proofread): Draft {
+  const { procedure, findings, silenced } = proof(file.text, file.name);
   const differs = asSheet(folder, file, procedure);
   if (nameInside(folder, file.path) === undefined) return { procedure, findings: [...findings, ...differs], silenced };
   const pictures = procedure.steps.flatMap((step) => step.pictures);
@@ -33,6 +35,18 @@ export function readDraft(folder: string, file: ProcedureFile): Draft {
     procedure,
     silenced,
     findings: [...findings, ...differs, ...missing].sort((a, b) => a.line - b.line || a.column - b.column),
+  };
+}
+
+/** A proofreader for whoever reads a whole folder again at each save: what stands as it stood is not proofread twice. */
+export function patientProofreader(): Proofreader {
+  const known = new Map<string, { readonly text: string; readonly proof: ReturnType<typeof proofread> }>();
+  return (text, name) => {
+    const before = known.get(name);
+    if (before?.text === text) return before.proof;
+    const proof = proofread(text, name);
+    known.set(name, { text, proof });
+    return proof;
   };
 }
 

@@ -5,22 +5,22 @@ import { releasesOf } from '../bundle/room.ts';
 import { differences } from '../procedure/differences.ts';
 import { readProcedure as understand } from '../procedure/read-procedure.ts';
 import { listProcedures, type ProcedureFile, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
-import { readDraft } from './read-draft.ts';
+import { type Proofreader, readDraft } from './read-draft.ts';
 
 /** The room's drafts as they stand on the disk now, each beside its newest revision. What cannot be read has a finding that says why. */
-export async function seeDrafts(folder: string, ledger: RoomLedger): Promise<readonly Draft[]> {
+export async function seeDrafts(folder: string, ledger: RoomLedger, proof: Proofreader): Promise<readonly Draft[]> {
   const drafts: Draft[] = [];
   for (const name of listProcedures(folder)) {
     const file = readProcedure(folder, name);
-    drafts.push(file.ok ? await seen(folder, file.value, ledger) : unreadable(name, file.error));
+    drafts.push(file.ok ? await seen(folder, file.value, ledger, proof) : unreadable(name, file.error));
   }
   return drafts;
 }
 
-async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger): Promise<Draft> {
-  const { procedure, findings } = readDraft(folder, file);
+async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger, proof: Proofreader): Promise<Draft> {
+  const { procedure, findings } = readDraft(folder, file, proof);
   const beside = sheetsOf(folder, file).flatMap(([, sheet]) => (sheet.ok ? [sheet.value] : []));
-  const sheets = beside.flatMap((sheet) => readDraft(folder, sheet).findings);
+  const sheets = beside.flatMap((sheet) => readDraft(folder, sheet, proof).findings);
   const digests = beside.map(({ digest }) => digest);
   const release = releasesOf(ledger.room(), procedure.id).at(-1);
   const inUse = release && [release.digest, ...release.sheets.map(({ digest }) => digest)];

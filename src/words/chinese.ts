@@ -411,7 +411,7 @@ export const chinese: Catalogue = {
   Bundles: '捆',
   Procedures: '工序',
   'waits {long}': '已等 {long}',
-  'no longer in use: finish it on that, or hold it': '已停用：按该版本完成，或扣留',
+  'no longer in use': '已停用',
   '{state} · {long} ago': '{state} · {long}前',
   'not released': '未发布',
   'rev {revision}': '版本 {revision}',

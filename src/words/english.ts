@@ -370,7 +370,7 @@ export const english = [
   'Bundles',
   'Procedures',
   'waits {long}',
-  'no longer in use: finish it on that, or hold it',
+  'no longer in use',
   '{state} · {long} ago',
   'not released',
   'rev {revision}',

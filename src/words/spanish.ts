@@ -441,7 +441,7 @@ export const spanish: Catalogue = {
   Bundles: 'Atados',
   Procedures: 'Procedimientos',
   'waits {long}': 'espera {long}',
-  'no longer in use: finish it on that, or hold it': 'ya no está en uso: acábalo con esa, o retenlo',
+  'no longer in use': 'ya no está en uso',
   '{state} · {long} ago': '{state} · hace {long}',
   'not released': 'sin publicar',
   'rev {revision}': 'rev. {revision}',

@@ -433,7 +433,7 @@ export const vietnamese: Catalogue = {
   Bundles: 'Các bó',
   Procedures: 'Quy trình',
   'waits {long}': 'chờ {long}',
-  'no longer in use: finish it on that, or hold it': 'không còn dùng: làm xong theo bản đó, hoặc giữ lại',
+  'no longer in use': 'không còn dùng',
   '{state} · {long} ago': '{state} · {long} trước',
   'not released': 'chưa phát hành',
   'rev {revision}': 'bản {revision}',

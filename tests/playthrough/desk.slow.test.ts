@@ -130,3 +130,29 @@ test('a rehearsal follows every save, at the step where it stood, and a save wit
   expect((await rehearsal.exited).code).toBe(0);
   expect(walkfoot('verify', '--room', room.folder)).toContain('is intact');
 });
+
+test('a hold is settled at the desk with a reason and a PIN; a wrong one is told and recorded', async () => {
+  const desk = deskWith(undefined);
+  await desk.waitFor('H-030');
+  await desk.press('\r');
+  await desk.waitFor('Vera / Henk may settle it');
+  await desk.press('s');
+  for (const asked of ['How?', 'Which set?', 'Back to which step?']) {
+    await desk.waitFor(`› ${asked}`);
+    await desk.press('\r');
+  }
+  await desk.waitFor('› Why so?');
+  await desk.press(...'recounted', '\r');
+  await desk.waitFor('Vera signs: settled H-030, rework.');
+  await desk.press(...'1111', '\r');
+  await desk.waitFor('That is not the PIN of Vera');
+  await desk.press(...verasPin, '\r');
+  await desk.waitFor('H-030 of B-1043 is settled.');
+  await desk.press('\x03');
+  expect((await desk.exited).code).toBe(0);
+  const rows = walkfoot('who', 'B-1043', '--json', '--room', room.folder);
+  expect(JSON.parse(rows)).toContainEqual(
+    expect.objectContaining({ kind: 'settled', name: 'Vera', meaning: 'settled with PIN' }),
+  );
+  expect(walkfoot('verify', '--room', room.folder)).toContain('is intact');
+});
