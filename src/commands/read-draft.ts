@@ -54,12 +54,17 @@ export function patientProofreader(): Proofreader {
 function asSheet(folder: string, file: ProcedureFile, sheet: Procedure): readonly Finding[] {
   const main = file.path === '' ? undefined : mainTextOf(folder, file);
   if (!main) return [];
-  if (main.ok) return compareSheet(readProcedure(main.value.text, main.value.name).procedure, sheet, file.name);
-  const mend = 'Put the main text beside it, or give the file another name.';
-  const message = `A sheet in another language stands beside its main text, and there is none. ${main.error.message}`;
-  return [
-    { file: file.name, line: 1, column: 1, severity: 'error', rule: 'sheet-alone', message, found: file.name, mend },
-  ];
+  const wrong = { file: file.name, line: 1, column: 1, severity: 'error', found: file.name } as const;
+  if (!main.ok) {
+    const message = `A sheet in another language stands beside its main text, and there is none. ${main.error.message}`;
+    return [
+      { ...wrong, rule: 'sheet-alone', message, mend: 'Put the main text beside it, or give the file another name.' },
+    ];
+  }
+  const { procedure, findings } = readProcedure(main.value.text, main.value.name);
+  if (findings.every(({ severity }) => severity !== 'error')) return compareSheet(procedure, sheet, file.name);
+  const message = 'Its main text has errors, so the two can’t be compared yet.';
+  return [{ ...wrong, rule: 'sheet-differs', message, mend: `Mend ${main.value.name} first.` }];
 }
 
 function findingOf({ name, text }: ProcedureFile, { line, address }: Picture, message: string): Finding {

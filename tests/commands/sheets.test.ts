@@ -107,3 +107,15 @@ test('in a room that speaks Spanish everybody does who has said nothing else, be
   await called((io) => setLanguage('Ines', 'en', { room }, io), cwd);
   expect((await sew('Ines')).out).toContain('Count the kit');
 });
+
+test('while the main text has errors its sheet has one finding, which says so', async () => {
+  const { room, cwd } = await practice();
+  const file = join(room, 'procedures/LIN-2207.md');
+  writeFileSync(file, readFileSync(file, 'utf8').replace('pcs (22)', 'pcs (22'));
+  const sheet = [join(room, 'procedures/LIN-2207.es.md')];
+  const read = await called((io) => proofreadCommand(sheet, { room, json: true }, io), cwd);
+  expect(read.code).toBe(1);
+  expect(JSON.parse(read.out).findings).toMatchObject([
+    { rule: 'sheet-differs', mend: 'Mend procedures/LIN-2207.md first.' },
+  ]);
+});

@@ -98,9 +98,10 @@ test('what is saved in another window is on the desk at once', async () => {
   await desk.press(...toTheDraft, '\r');
   await desk.waitFor('procedures/LIN-2207.md');
   writeFileSync(file, text.replace('pcs (22)', 'pcs (22'));
-  await desk.waitFor('1 error', 5000);
+  await desk.waitFor('A bracket is missing here', 5000);
+  await desk.waitFor('can’t be compared yet');
   writeFileSync(file, text);
-  await desk.waitFor((screen) => !screen.join('\n').includes('1 error'), 5000);
+  await desk.waitFor((screen) => !screen.join('\n').includes('A bracket is missing'), 5000);
   await desk.press('\x03');
   expect((await desk.exited).code).toBe(0);
 });
