@@ -115,7 +115,6 @@ test('while the main text has errors its sheet has one finding, which says so', 
   const sheet = [join(room, 'procedures/LIN-2207.es.md')];
   const read = await called((io) => proofreadCommand(sheet, { room, json: true }, io), cwd);
   expect(read.code).toBe(1);
-  expect(JSON.parse(read.out).findings).toMatchObject([
-    { rule: 'sheet-differs', mend: 'Mend procedures/LIN-2207.md first.' },
-  ]);
+  const errors = JSON.parse(read.out).filter(({ severity }: { severity: string }) => severity === 'error');
+  expect(errors).toMatchObject([{ rule: 'sheet-differs', mend: 'Mend procedures/LIN-2207.md first.' }]);
 });
