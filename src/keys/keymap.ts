@@ -79,11 +79,13 @@ const fold = order('f', 'fold', 'fold', 4);
 const big = order('g', 'big', 'big letters', 10);
 
 const onDraft: readonly Binding[] = [
-  order('e', 'edit', 'edit', 10),
-  order('c', 'compare', 'what changed', 11),
-  order('r', 'rehearse', 'rehearse', 12),
-  order('n', 'release', 'release', 13),
+  order('e', 'edit', 'edit', 3),
+  order('c', 'compare', 'what changed', 4),
+  order('r', 'rehearse', 'rehearse', 5),
+  order('n', 'release', 'release', 6),
 ];
+
+const asRead = order('v', 'reading', 'as it is read', 8);
 
 const atBundle: readonly Binding[] = [undo, hold, lookBack, note, leave, handOver, big, help, quit];
 const atPoint: readonly Binding[] = [goBack, fold, ...atBundle];
@@ -100,16 +102,17 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
     ...choose,
     order('k', 'keep on', 'finish it on its revision', 6),
     ...onDraft,
+    asRead,
     does(['escape'], 'escape', 'sign off', 20),
     help,
     out,
   ],
   draft: [
-    ...read,
-    order('f', 'findings', 'what to mend', 3),
-    order('v', 'reading', 'as it is read', 4),
+    does(['enter', 'escape'], 'escape', 'back'),
     ...onDraft,
-    does(['enter', 'escape'], 'escape', 'back', 20),
+    order('f', 'findings', 'what to mend', 7),
+    asRead,
+    ...scroll,
     help,
     quit,
   ],
