@@ -24,7 +24,7 @@ export interface Question {
 }
 
 /** What may be chosen: as it is kept, and in the words of whoever chooses. */
-export interface Option {
+interface Option {
   readonly is: string;
   readonly words: string;
 }
