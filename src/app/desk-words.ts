@@ -21,7 +21,7 @@ export function rowWords(app: App, row: DeskRow): RowWords {
       return {
         name: hold.name,
         about: `${bundle.ticket}  ${hold.reason}`,
-        state: say('waits {long}', { long: since(say, hold.at, app.now) }),
+        state: waits(say, since(say, hold.at, app.now)),
       };
     }
     case 'bundle': {
@@ -36,6 +36,9 @@ export function rowWords(app: App, row: DeskRow): RowWords {
     }
   }
 }
+
+const waits = (say: Say, long: string): string =>
+  long === '' || long === say('just now') ? long : say('waits {long}', { long });
 
 /** How a bundle stands, and how long it has had no entry. */
 function quiet(app: App, { bundle }: Extract<DeskRow, { readonly row: 'bundle' }>): string {

@@ -6,8 +6,9 @@ import type { PeopleCommand } from './decide-people.ts';
 import { type EntryDraft, THE_ROOM } from './entries.ts';
 import { keeper } from './keeper.ts';
 import { revisionAfter } from './revision-after.ts';
-import { currentRelease, type Hand, nameOf, type ReleasedSheet, type Room, releasesOf } from './room.ts';
+import { currentRelease, type Hand, nameOf, type Room, releasesOf } from './room.ts';
 import { sameName } from './same-name.ts';
+import { isSameText } from './same-text.ts';
 import { actor, record, type Situation, workers } from './situation.ts';
 
 type Here = Exclude<RoomCommand, PeopleCommand>;
@@ -76,7 +77,7 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
           { name: nameOf(room, hand), procedure },
         );
       const current = currentRelease(room, procedure);
-      if (current?.digest === digest && samePictures(current.pictures, pictures) && sameSheets(current.sheets, sheets))
+      if (current && isSameText(current, command))
         return refuse(
           'release-same',
           '{procedure} revision {revision} is this very text: change the file before releasing again.',
@@ -177,11 +178,3 @@ function takenBy(
   }
   return undefined;
 }
-
-const sameSheets = (a: readonly ReleasedSheet[], b: readonly ReleasedSheet[]): boolean =>
-  a.length === b.length && a.every((each, i) => each.digest === b[i]?.digest && each.language === b[i]?.language);
-
-type Pictures = readonly { readonly address: string; readonly digest: string }[];
-
-const samePictures = (a: Pictures, b: Pictures): boolean =>
-  a.length === b.length && a.every((each, i) => each.address === b[i]?.address && each.digest === b[i]?.digest);

@@ -2,10 +2,10 @@ import { type Language, sheetLanguage } from '../base/language.ts';
 import type { Refusal } from '../base/result.ts';
 import { currentRelease, type Release } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
+import { isSameText } from '../bundle/same-text.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { SheetMatter } from '../reports/paper/sheet-matter.ts';
-import { readPicture } from '../storage/picture-files.ts';
 import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';
 import type { PlayableRoom } from './in-room.ts';
 import { paperWords } from './paper-words.ts';
@@ -32,27 +32,19 @@ export async function printableText(typed: string, language: Language, open: Pla
   }
   const file = findProcedure(room.folder, typed);
   if (!file.ok) return { outcome: 'refused', refusal: file.error };
-  const { procedure, findings } = readDraft(room.folder, file.value);
+  const { procedure, findings, pictures } = readDraft(room.folder, file.value);
   if (findings.some(({ severity }) => severity === 'error')) return { outcome: 'errors', file: file.value, findings };
-  const addresses = procedure.steps.flatMap((step) => step.pictures.map((picture) => picture.address));
-  const read = addresses.flatMap((address) => {
-    const picture = readPicture(room.folder, file.value.name, address);
-    return picture.ok ? [{ address, ...picture.value }] : [];
-  });
   const { digest } = file.value;
   const released = currentRelease(ledger.room(), procedure.id);
-  const isReleased =
-    released?.digest === digest &&
-    released.pictures.every((kept) =>
-      read.some((each) => each.address === kept.address && each.digest === kept.digest),
-    );
+  // The sheets of other languages are other papers.
+  const isReleased = released !== undefined && isSameText({ ...released, sheets: [] }, { digest, pictures });
   return {
     outcome: 'text',
     text: {
       procedure,
       text: { digest, sheet: null, release: isReleased ? released : null },
       ...(await paperWords(sheetLanguage(file.value.name) ?? language)),
-      pictures: new Map(read.map(({ address, bytes }) => [address, bytes])),
+      pictures: new Map(pictures.map(({ address, bytes }) => [address, bytes])),
     },
   };
 }

@@ -5,7 +5,7 @@ import { proofread } from '../procedure/proofread.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { compareSheet } from '../procedure/sheet.ts';
 import { nameInside } from '../storage/name-inside.ts';
-import { readPicture } from '../storage/picture-files.ts';
+import { type PictureFile, readPicture } from '../storage/picture-files.ts';
 import { mainTextOf, type ProcedureFile } from '../storage/procedure-files.ts';
 
 /** A draft as the program reads it, with what its text and its pictures leave to mend. */
@@ -14,6 +14,8 @@ export interface Draft {
   readonly findings: readonly Finding[];
   /** Warnings and hints that the text silences, with its reason. */
   readonly silenced: readonly Silenced[];
+  /** Its pictures as they are now, each once; only of a draft that lies in the room. */
+  readonly pictures: readonly (PictureFile & { readonly address: string })[];
 }
 
 export type Proofreader = typeof proofread;
@@ -22,7 +24,8 @@ export type Proofreader = typeof proofread;
 export function readDraft(folder: string, file: ProcedureFile, proof: Proofreader = proofread): Draft {
   const { procedure, findings, silenced } = proof(file.text, file.name);
   const differs = asSheet(folder, file, procedure);
-  if (nameInside(folder, file.path) === undefined) return { procedure, findings: [...findings, ...differs], silenced };
+  if (nameInside(folder, file.path) === undefined)
+    return { procedure, findings: [...findings, ...differs], silenced, pictures: [] };
   const pictures = procedure.steps.flatMap((step) => step.pictures);
   // Several steps show parts of one picture.
   const reads = new Map<string, ReturnType<typeof readPicture>>();
@@ -34,6 +37,7 @@ export function readDraft(folder: string, file: ProcedureFile, proof: Proofreade
   return {
     procedure,
     silenced,
+    pictures: [...reads].flatMap(([address, read]) => (read.ok ? [{ address, ...read.value }] : [])),
     findings: [...findings, ...differs, ...missing].sort((a, b) => a.line - b.line || a.column - b.column),
   };
 }

@@ -1,7 +1,7 @@
 import { findAnyHand } from '../app/find-hand.ts';
 import type { Attempted, RoomLedger } from '../app/room-ledger.ts';
 import { understoodText } from '../app/understood.ts';
-import type { Digest, HandId, ProcedureId } from '../base/brand.ts';
+import type { HandId } from '../base/brand.ts';
 import { ok, type Refusal, type Result, refuse } from '../base/result.ts';
 import type { Command, Supervisors } from '../bundle/command.ts';
 import type { ReleasedSheet } from '../bundle/room.ts';
@@ -23,27 +23,25 @@ export interface ReleasePlace {
   readonly attempt: (command: Command) => Promise<Result<Attempted>>;
 }
 
-export type Released =
-  | {
-      readonly outcome: 'released';
-      readonly procedure: ProcedureId;
-      readonly revision: string;
-      readonly digest: Digest;
-    }
+/** A draft that can be released, with the texts that are kept before it is. */
+export interface Releasable {
+  readonly outcome: 'releasable';
+  readonly procedure: Procedure;
+  readonly command: Omit<Extract<Command, { readonly do: 'release' }>, 'hand'>;
+  readonly texts: readonly KeptText[];
+}
+
+export type NotReleasable =
   /** The draft has errors; the warnings are among the findings too. */
   | { readonly outcome: 'errors'; readonly findings: readonly Finding[] }
   | { readonly outcome: 'refused'; readonly refusal: Refusal };
 
-/**
- * Freezes a draft and its pictures, by digest, as the next revision. The texts are on disk before the entry that names
- * them. Rejects with `StoreTrouble` when the ledger cannot be used.
- */
-export async function releaseDraft(
-  { folder, store, ledger, supervisors, attempt }: ReleasePlace,
+/** A draft as it would be released, with its pictures and the sheets beside it; or why it can't be. */
+export function releasable(
+  { folder, ledger, supervisors }: Omit<ReleasePlace, 'attempt' | 'store'>,
   draft: ProcedureFile,
-  hand: HandId,
   beside: Sheets = sheetsOf(folder, draft),
-): Promise<Released> {
+): Releasable | NotReleasable {
   const { procedure, findings } = readDraft(folder, draft);
   if (findings.some(({ severity }) => severity === 'error')) return { outcome: 'errors', findings };
   const author = procedure.author === null ? noAuthor(draft) : findAnyHand(ledger.room(), procedure.author);
@@ -51,28 +49,39 @@ export async function releaseDraft(
   const addresses = procedure.steps.flatMap((step) => step.pictures.map(({ address }) => address));
   const texts = releaseTexts(folder, draft, [...new Set(addresses)]);
   if (!texts.ok) return { outcome: 'refused', refusal: texts.error };
-  const { procedure: text, pictures } = texts.value;
-  const understood = understoodText(procedure, draft.name);
-  await store.keep([text, understood, ...pictures]);
   const sheets = sheetTexts(folder, beside, procedure);
   if (!sheets.ok) return { outcome: 'refused', refusal: sheets.error };
-  await store.keep(sheets.value.flatMap(({ texts }) => texts));
-  const { id, title } = procedure;
-  const done = await attempt({
-    do: 'release',
-    hand,
-    procedure: id,
-    title,
-    author: author.value.id,
-    supervisors,
-    digest: text.digest,
-    understood: understood.digest,
-    ...(sheets.value.length > 0 ? { sheets: sheets.value.map(({ released }) => released) } : {}),
-    pictures: pictures.map(({ address, digest }) => ({ address, digest })),
-  });
-  if (!done.ok) return { outcome: 'refused', refusal: done.error };
-  const revision = done.value.room.releases.get(id)?.at(-1)?.revision ?? '';
-  return { outcome: 'released', procedure: id, revision, digest: text.digest };
+  const { procedure: text, pictures } = texts.value;
+  const understood = understoodText(procedure, draft.name);
+  return {
+    outcome: 'releasable',
+    procedure,
+    texts: [text, understood, ...pictures, ...sheets.value.flatMap((sheet) => sheet.texts)],
+    command: {
+      do: 'release',
+      procedure: procedure.id,
+      title: procedure.title,
+      author: author.value.id,
+      supervisors,
+      digest: text.digest,
+      understood: understood.digest,
+      ...(sheets.value.length > 0 ? { sheets: sheets.value.map(({ released }) => released) } : {}),
+      pictures: pictures.map(({ address, digest }) => ({ address, digest })),
+    },
+  };
+}
+
+/**
+ * Freezes a draft and its pictures, by digest, as the next revision. The texts are on disk before the entry that names
+ * them. Rejects with `StoreTrouble` when the ledger cannot be used.
+ */
+export async function release(
+  { store, attempt }: Pick<ReleasePlace, 'store' | 'attempt'>,
+  { command, texts }: Releasable,
+  hand: HandId,
+): Promise<Result<Attempted>> {
+  await store.keep(texts);
+  return attempt({ ...command, hand });
 }
 
 /** The sheets in other languages that are released with a main text. */

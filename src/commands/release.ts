@@ -1,24 +1,23 @@
 import { chalkStderr } from 'chalk';
 import { findHand } from '../app/find-hand.ts';
 import { keptProcedure } from '../app/understood.ts';
-import { assertNever } from '../base/assert-never.ts';
 import type { ProcedureId } from '../base/brand.ts';
 import { oneLine } from '../base/text.ts';
 import type { Command } from '../bundle/command.ts';
 import { currentRelease, type Room } from '../bundle/room.ts';
+import { isSameText } from '../bundle/same-text.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
 import type { Difference } from '../procedure/difference.ts';
 import { differences } from '../procedure/differences.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { differencesReport } from '../reports/changes-report.ts';
 import { findingsReport } from '../reports/findings.ts';
-import { findProcedure, sheetsOf } from '../storage/procedure-files.ts';
+import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';
 import { attemptSigned } from './attempt-signed.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
 import { atWork, type Decided, decidedLine, decideFates, type Fate, fatesOf, undecided } from './open-bundles.ts';
-import { readDraft } from './read-draft.ts';
-import { releaseDraft } from './release-draft.ts';
+import { type NotReleasable, releasable, release } from './release-draft.ts';
 
 interface ReleaseOptions extends RoomOption {
   readonly hand: string;
@@ -38,51 +37,36 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     if (!hand.ok) return cannot(io, hand.error.message);
     const draft = findProcedure(room.folder, named);
     if (!draft.ok) return cannot(io, draft.error.message);
-    const { procedure } = readDraft(room.folder, draft.value);
-    const { id } = procedure;
-    const current = currentRelease(ledger.room(), id);
-    const sheets = sheetsOf(room.folder, draft.value).map(([, file]) => (file.ok ? file.value.digest : ''));
-    const inUse = current && [current.digest, ...current.sheets.map(({ digest }) => digest)];
-    const isNew = inUse?.join() !== [draft.value.digest, ...sheets].join();
-    const changed = isNew ? await changedSince(store, ledger.room(), procedure) : [];
-    if (isNew && !options.json && changed.length > 0)
-      io.out(`${differencesReport(changed, widthFor(io)).join('\n')}\n\n`);
+    const attempt = (command: Command) => attemptSigned(ledger, null, command, io);
+    const place = { folder: room.folder, store, ledger, supervisors: room.settings.supervisors, attempt };
+    const text = releasable(place, draft.value);
+    if (text.outcome !== 'releasable') return notReleased(text, draft.value, io);
+    const { id } = text.procedure;
+    const isNew = !isSameText(currentRelease(ledger.room(), id), text.command);
+    const changed = isNew ? await changedSince(store, ledger.room(), text.procedure) : [];
+    if (!options.json && changed.length > 0) io.out(`${differencesReport(changed, widthFor(io)).join('\n')}\n\n`);
     const fates = await fatesOf(isNew ? atWork(ledger, id) : undecided(ledger, id), options.openBundles, ledger, io);
     if (!fates.ok) return cannot(io, fates.error.message);
-    const attempt = (command: Command) => attemptSigned(ledger, null, command, io);
-    const { supervisors } = room.settings;
-    const released = await releaseDraft(
-      { folder: room.folder, store, ledger, supervisors, attempt },
-      draft.value,
-      hand.value.id,
-    );
-    const isSame = released.outcome === 'refused' && released.refusal.rule === 'release-same' && fates.value.size > 0;
-    if (isSame || released.outcome === 'released') {
-      const newest = currentRelease(ledger.room(), id);
-      const reason = `${id} revision ${newest?.revision} is released`;
-      const decided = await decideFates(ledger, undecided(ledger, id), {
-        fates: fates.value,
-        hand: hand.value.id,
-        reason,
-      });
-      if (!options.json && !isSame) say(io, releasedWords(open, id, hand.value.name));
-      if (options.json)
-        sayJson(io, { procedure: id, revision: newest?.revision, digest: newest?.digest, changed, bundles: decided });
-      return saidFates(decided, options, io);
+    if (isNew || fates.value.size === 0) {
+      const released = await release(place, text, hand.value.id);
+      if (!released.ok) return cannot(io, released.error.message);
+      if (!options.json) say(io, releasedWords(open, id, hand.value.name));
     }
-    switch (released.outcome) {
-      case 'errors': {
-        const { name, text } = draft.value;
-        io.err(findingsReport(released.findings, new Map([[name, text]]), chalkStderr));
-        io.err(`Not released: mend the errors in ${oneLine(name)} first.\n`);
-        return 1;
-      }
-      case 'refused':
-        return cannot(io, released.refusal.message);
-      default:
-        return assertNever(released);
-    }
+    const newest = currentRelease(ledger.room(), id);
+    const reason = `${id} revision ${newest?.revision} is released`;
+    const deciding = { fates: fates.value, hand: hand.value.id, reason };
+    const decided = await decideFates(ledger, undecided(ledger, id), deciding);
+    if (options.json)
+      sayJson(io, { procedure: id, revision: newest?.revision, digest: newest?.digest, changed, bundles: decided });
+    return saidFates(decided, options, io);
   });
+}
+
+function notReleased(why: NotReleasable, { name, text }: ProcedureFile, io: Io): ExitCode {
+  if (why.outcome === 'refused') return cannot(io, why.refusal.message);
+  io.err(findingsReport(why.findings, new Map([[name, text]]), chalkStderr));
+  io.err(`Not released: mend the errors in ${oneLine(name)} first.\n`);
+  return 1;
 }
 
 /** Lines for what was decided, on standard error where it could not be; exit 1 then. */

@@ -2,6 +2,7 @@ import type { Draft } from '../app/desk.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import type { Refusal } from '../base/result.ts';
 import { releasesOf } from '../bundle/room.ts';
+import { isSameText } from '../bundle/same-text.ts';
 import { differences } from '../procedure/differences.ts';
 import { readProcedure as understand } from '../procedure/read-procedure.ts';
 import { listProcedures, type ProcedureFile, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
@@ -18,13 +19,13 @@ export async function seeDrafts(folder: string, ledger: RoomLedger, proof: Proof
 }
 
 async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger, proof: Proofreader): Promise<Draft> {
-  const { procedure, findings } = readDraft(folder, file, proof);
-  const beside = sheetsOf(folder, file).flatMap(([, sheet]) => (sheet.ok ? [sheet.value] : []));
+  const { procedure, findings, pictures } = readDraft(folder, file, proof);
+  const beside = sheetsOf(folder, file).flatMap(([language, sheet]) =>
+    sheet.ok ? [{ language, ...sheet.value }] : [],
+  );
   const sheets = beside.flatMap((sheet) => readDraft(folder, sheet, proof).findings);
-  const digests = beside.map(({ digest }) => digest);
   const release = releasesOf(ledger.room(), procedure.id).at(-1);
-  const inUse = release && [release.digest, ...release.sheets.map(({ digest }) => digest)];
-  const isReleased = inUse?.join() === [file.digest, ...digests].join();
+  const isReleased = isSameText(release, { digest: file.digest, pictures, sheets: beside });
   const before = release && !isReleased ? await ledger.procedure(release.understood) : undefined;
   return {
     file: file.name,

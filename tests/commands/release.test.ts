@@ -115,3 +115,23 @@ test('a revision is withdrawn, and what is at work on it is decided of', async (
   });
   expect(await verify()).toMatchObject({ code: 0 });
 });
+
+test('where only a picture changed it is a new revision like any other, and the bundles at work are asked about', async () => {
+  const { room, release } = await desk();
+  const picture = join(room, 'media/lining.svg');
+  writeFileSync(picture, readFileSync(picture, 'utf8').replace('</svg>', '<!-- drawn anew --></svg>'));
+  expect(await release()).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('B-1041: begun on an older revision'),
+  });
+  const done = await release({ openBundles: 'finish' });
+  expect(done.out).toMatch(/revision D is released by Vera\..*\nB-1041 is to be finished/);
+});
+
+test('a draft with errors is refused before anything is asked', async () => {
+  const { rewrite, release } = await desk();
+  rewrite('(312 ±1.5)', '(312 ±1.5');
+  const refused = await release();
+  expect(refused).toMatchObject({ code: 1, out: '', err: expect.stringContaining('Not released: mend the errors') });
+  expect(refused.err).not.toContain('B-1041');
+});

@@ -1,7 +1,7 @@
 import type { HandId, ProcedureId } from '../../base/brand.ts';
 import { digestOf } from '../../ledger/leaf.ts';
 import { findProcedure, type ProcedureFile } from '../../storage/procedure-files.ts';
-import { type ReleasePlace, releaseDraft } from '../release-draft.ts';
+import { type ReleasePlace, releasable, release } from '../release-draft.ts';
 import { pastRevisions } from './past-revisions.ts';
 
 /** Releases the next revision of a procedure, the oldest text first and the one in the room's folder last. */
@@ -15,13 +15,10 @@ export function releaser(place: ReleasePlace): ReleaseNext {
     const text = texts.shift();
     if (!text) throw new Error(`${id} has no more texts to be released`);
     // The sheets in other languages are of the text of today.
-    const released = await (texts.length > 0 ? releaseDraft(place, text, by, []) : releaseDraft(place, text, by));
-    if (released.outcome === 'released') return;
-    const why =
-      released.outcome === 'refused'
-        ? released.refusal.message
-        : released.findings.map(({ line, message }) => `line ${line}: ${message}`).join(' ');
-    throw new Error(`${id} cannot be released in the practice room: ${why}`);
+    const draft = texts.length > 0 ? releasable(place, text, []) : releasable(place, text);
+    const done = draft.outcome === 'releasable' ? await release(place, draft, by) : undefined;
+    if (done?.ok) return;
+    throw new Error(`${id} cannot be released in the practice room: ${JSON.stringify(done ?? draft)}`);
   };
 }
 
