@@ -1,57 +1,77 @@
 /**
- * Draws `media/sewing-screen.svg` from a real run: the lining of the practice room is played through a pipe up to a reading, then
- * opened in a real pseudo-terminal, and the cells of its screen become an SVG. `npm run picture`.
+ * Draws the pictures of screens in the guide from real runs: the program is opened in a real pseudo-terminal on a practice room, and the
+ * cells of its screen become an SVG. `npm run picture`.
  */
 import { spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { blanksOf, linesOf, practiceRoom, program, quietEnv } from '../tests/playthrough/lining.ts';
 import { type RealTerminal, startTerminal } from '../tests/screens/real-terminal.ts';
 
-const columns = 80;
-const rows = 24;
 const cellWidth = 9;
 const cellHeight = 19;
 
 const room = practiceRoom();
 try {
-  const blanks = blanksOf(room.folder);
-  const here = blanks.findIndex(({ step, place, point }) => step === 4 && place === 3 && point.includes('seam on A'));
-  const lines = blanks.slice(0, here).flatMap((blank) => linesOf(blank));
-  spawnSync(process.execPath, [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', room.folder], {
-    input: `${lines.join('\n')}\n`,
-    env: quietEnv(),
-  });
-  const terminal = startTerminal({
-    command: process.execPath,
-    args: [program, 'sew', 'B-1047', '--hand', 'Ines', '--room', room.folder],
-    columns,
-    rows,
-  });
-  await terminal.waitFor('seam on A');
-  await terminal.press('3', '1', '1');
-  await terminal.waitFor('311');
-  writeFileSync(resolve(import.meta.dirname, 'sewing-screen.svg'), svg(terminal));
-  terminal.type('\x03');
-  await terminal.exited;
+  await atAReading();
+  await atTheDesk();
 } finally {
   room.remove();
 }
 
-function svg(terminal: RealTerminal): string {
+/** The lining, played through a pipe up to a reading. */
+async function atAReading(): Promise<void> {
+  const blanks = blanksOf(room.folder);
+  const here = blanks.findIndex(({ step, place, point }) => step === 4 && place === 3 && point.includes('seam on A'));
+  const lines = blanks.slice(0, here).flatMap((blank) => linesOf(blank));
+  const sewing = ['sew', 'B-1047', '--hand', 'Ines', '--room', room.folder];
+  spawnSync(process.execPath, [program, ...sewing], { input: `${lines.join('\n')}\n`, env: quietEnv() });
+  const size = { columns: 80, rows: 24 };
+  const terminal = startTerminal({ command: process.execPath, args: [program, ...sewing], ...size });
+  await terminal.waitFor('seam on A');
+  await terminal.press('3', '1', '1');
+  await terminal.waitFor('311');
+  draw('sewing-screen.svg', 'The sewing screen of the practice room at a reading', terminal, size);
+  terminal.type('\x03');
+  await terminal.exited;
+}
+
+/** A supervisor's desk, beside a draft in which something is to be mended. */
+async function atTheDesk(): Promise<void> {
+  const draft = join(room.folder, 'procedures/LIN-2207.md');
+  const text = readFileSync(draft, 'utf8');
+  writeFileSync(draft, text.replace('## Open the allowances', '## Open the allowances carefully'));
+  const size = { columns: 110, rows: 24 };
+  const desk = ['desk', '--hand', 'Vera', '--room', room.folder];
+  const terminal = startTerminal({ command: process.execPath, args: [program, ...desk], ...size });
+  await terminal.waitFor('Vera is signed on');
+  await terminal.press(...Array.from({ length: 9 }, () => '\x1b[B'));
+  await terminal.waitFor('carefully” can be read');
+  draw('desk-screen.svg', 'A supervisor’s desk in the practice room, with a draft chosen', terminal, size);
+  terminal.type('\x03');
+  await terminal.exited;
+}
+
+interface Size {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+function draw(file: string, title: string, terminal: RealTerminal, { columns, rows }: Size): void {
   const width = columns * cellWidth;
   const height = rows * cellHeight;
   const parts: string[] = [];
   for (let row = 0; row < rows; row++)
     for (let column = 0; column < columns; column++) parts.push(...cell(terminal, column, row));
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="-12 -12 ${width + 24} ${height + 24}" role="img">
-<title>The sewing screen of the practice room at a reading, 80 columns by 24 rows</title>
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="-12 -12 ${width + 24} ${height + 24}" role="img">
+<title>${title}, ${columns} columns by ${rows} rows</title>
 <rect x="-12" y="-12" width="${width + 24}" height="${height + 24}" rx="8" fill="#16181d"/>
 <g font-family="ui-monospace, 'DejaVu Sans Mono', Menlo, Consolas, monospace" font-size="15" xml:space="preserve">
 ${parts.join('\n')}
 </g>
 </svg>
 `;
+  writeFileSync(resolve(import.meta.dirname, file), svg);
 }
 
 function cell(terminal: RealTerminal, column: number, row: number): readonly string[] {

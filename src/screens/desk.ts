@@ -46,7 +46,7 @@ function line(app: App, row: DeskRow, { index, named, width }: Place): Row {
   const isChosen = index === app.chosen;
   const first = row.row === 'hold' && index === 0;
   const style = first ? 'bright' : isChosen ? 'strong' : 'plain';
-  const right = cutRow([said(state, style)], Math.floor((width * 3) / 5));
+  const right = cutRow([said(state, style)], Math.floor((width * 3) / 4));
   return leftRight(
     [said(isChosen ? ' › ' : '   ', 'strong'), said(`${pad(name, named)}  ${about}`, style)],
     right,
