@@ -8,8 +8,8 @@ import { THE_ROOM } from '../bundle/entries.ts';
 import { releaseOf, releaseOfText } from '../bundle/room.ts';
 import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
 import type { Difference } from '../procedure/difference.ts';
-import type { Procedure } from '../procedure/procedure.ts';
 import { loadWords } from '../words/load.ts';
+import { saying } from '../words/say.ts';
 import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';
 import type { Attempted, Playing, RoomLedger } from './room-ledger.ts';
@@ -105,9 +105,28 @@ export function performer(
     return ledger.room().hands.get(hand)?.language ?? app().language;
   }
 
-  async function taken(attempted: Attempted): Promise<News> {
-    const news = await asTaken(ledger, attempted);
-    return news.news === 'taken' ? { ...news, playing: await inTongue(news.playing) } : news;
+  async function taken({ room, playing }: Attempted): Promise<News> {
+    if (!playing) throw new Error('a ticket was taken up without a bundle');
+    const seen = await inTongue(playing);
+    return { news: 'taken', room, playing: seen, bundles: ledger.bundles(), changes: await changesFor(playing, seen) };
+  }
+
+  /** What changed since the hand sewed it last, by the sheets in their language where both texts were released with one. */
+  async function changesFor(main: Playing, seen: Playing): Promise<readonly Difference[]> {
+    const { hand, paper } = app();
+    const reader = paper?.by ?? hand;
+    const from = main.bundle.changesToRead?.from;
+    const release = from && releaseOfText(ledger.room(), from);
+    if (!release || reader === null) return [];
+    const language = languageOf(reader);
+    const sheet = seen.sheet && release.sheets.find((each) => each.language === language);
+    const words = sheet && (await ledger.procedure(sheet.understood));
+    const before = await ledger.procedure(release.understood);
+    // Loaded when a hand meets a new revision: few sessions do.
+    const { changesIn } = await import('./changes-in.ts');
+    const say = saying(await loadWords(language));
+    if (words?.ok) return changesIn(say, words.value, seen.procedure);
+    return before.ok ? changesIn(say, before.value, main.procedure) : [];
   }
 
   /** The procedure in the words of the hand at the machine, where they were released with it. */
@@ -143,19 +162,4 @@ export async function wholeBundles(ledger: RoomLedger): Promise<readonly Bundle[
     bundles.push(whole?.ok ? whole.value.bundle : bundle);
   }
   return bundles;
-}
-
-async function asTaken(ledger: RoomLedger, { room, playing }: Attempted): Promise<News> {
-  if (!playing) throw new Error('a ticket was taken up without a bundle');
-  const from = playing.bundle.changesToRead?.from;
-  const release = from && releaseOfText(room, from);
-  const before = release && (await ledger.procedure(release.understood));
-  const changes = before?.ok ? await changesBetween(before.value, playing.procedure) : [];
-  return { news: 'taken', room, playing, bundles: ledger.bundles(), changes };
-}
-
-/** Loaded when a hand meets a new revision: few sessions do. */
-async function changesBetween(before: Procedure, after: Procedure): Promise<readonly Difference[]> {
-  const { differences } = await import('../procedure/differences.ts');
-  return differences(before, after);
 }

@@ -1,26 +1,26 @@
 import type { Limit } from '../measure/limit.ts';
 import { limitChange } from '../measure/limit-change.ts';
-import { limitWords } from '../measure/limit-words.ts';
 import type { About, Change, Difference } from './difference.ts';
 import { formulaWords } from './formula-words.ts';
 import { likeness, type Pair, pairs } from './pairs.ts';
 import { plainText } from './plain-text.ts';
 import type { Caution, Picture, Point, Procedure, Step } from './procedure.ts';
+import { plainTelling, type Telling } from './telling.ts';
 
 /**
  * What a hand who knew `before` must know about `after`, in the order of the newer text, what is gone last. Steps and points are
  * paired by their ids, and where an id is gone by the likeness of their words: so a thing that was moved or reworded is told as one.
  */
-export function differences(before: Procedure, after: Procedure): readonly Difference[] {
+export function differences(before: Procedure, after: Procedure, tell = plainTelling): readonly Difference[] {
   const steps = stepPairs(before, after);
   const byStep = new Map(steps.both.map((pair) => [pair.after, pair]));
   const points = movedBetween(steps.both);
   const inSteps = after.steps.flatMap((step) => {
     const pair = byStep.get(step);
-    return pair ? betweenSteps(pair, points) : [inStep(step, 'step', 'added', null, step.title)];
+    return pair ? betweenSteps(pair, points, tell) : [inStep(step, 'step', 'added', null, step.title)];
   });
   const gone = steps.removed.map((step) => inStep(step, 'step', 'removed', step.title, null));
-  return [...ofTheWhole(before, after), ...inSteps, ...gone];
+  return [...ofTheWhole(before, after, tell), ...inSteps, ...gone];
 }
 
 /** The points that stand for each other in two texts, wherever they stand. */
@@ -67,29 +67,29 @@ function movedBetween(steps: readonly Pair<Step>[]): ReadonlyMap<Point, PointPai
   return moved;
 }
 
-function ofTheWhole(before: Procedure, after: Procedure): readonly Difference[] {
+function ofTheWhole(before: Procedure, after: Procedure, tell: Telling): readonly Difference[] {
   const kit = ({ kit: pieces }: Procedure): string =>
     pieces.map(({ id, words, count }) => `${id} ${words}${count > 1 ? ` × ${count}` : ''}`).join(', ');
   const told: readonly (readonly [About, Change, (of: Procedure) => string])[] = [
     ['title', 'reworded', ({ title }) => title],
     ['sets', 'changed', ({ sets }) => String(sets)],
-    ['order of work', 'changed', ({ work }) => work],
-    ['how often cautions are read', 'changed', ({ readCautions }) => readCautions],
+    ['order of work', 'changed', ({ work }) => tell.word(work)],
+    ['how often cautions are read', 'changed', ({ readCautions }) => tell.word(readCautions)],
     ['kit', 'changed', kit],
     ['introduction', 'reworded', ({ intro }) => plainText(intro)],
   ];
   return told.flatMap(([about, change, say]) => differs(null, about, change, say(before), say(after)));
 }
 
-function betweenSteps(pair: Pair<Step>, moved: ReadonlyMap<Point, PointPair>): readonly Difference[] {
+function betweenSteps(pair: Pair<Step>, moved: ReadonlyMap<Point, PointPair>, tell: Telling): readonly Difference[] {
   const { before, after } = pair;
   const points = pairPoints(pair);
   const away = new Set([...moved.values()].map((each) => each.before.point));
   return [
     ...(pair.moved ? [inStep(after, 'step', 'moved', String(before.number), String(after.number))] : []),
     ...differs(after, 'step', 'reworded', before.title, after.title),
-    ...betweenFacts(pair),
-    ...betweenCautions(pair),
+    ...betweenFacts(pair, tell),
+    ...betweenCautions(pair, tell),
     ...betweenPictures(pair),
     ...betweenWords(pair),
     ...after.points.flatMap((point) => {
@@ -98,25 +98,25 @@ function betweenSteps(pair: Pair<Step>, moved: ReadonlyMap<Point, PointPair>): r
       if (from)
         return [
           atPoint(after, point, 'moved here', String(from.before.step.number), String(after.number)),
-          ...betweenPoints(after, from.before.point, point),
+          ...betweenPoints(after, from.before.point, point, tell),
         ];
-      if (!same) return [atPoint(after, point, 'added', null, inWords(point))];
+      if (!same) return [atPoint(after, point, 'added', null, inWords(point, tell))];
       const place = (of: Step, at: Point): string => String(of.points.indexOf(at) + 1);
       return [
         ...(same.moved ? [atPoint(after, point, 'moved', place(before, same.before), place(after, point))] : []),
-        ...betweenPoints(after, same.before, point),
+        ...betweenPoints(after, same.before, point, tell),
       ];
     }),
     ...points.removed
       .filter((point) => !away.has(point))
-      .map((point) => atPoint(after, point, 'removed', inWords(point), null)),
+      .map((point) => atPoint(after, point, 'removed', inWords(point, tell), null)),
   ];
 }
 
-function betweenFacts({ before, after }: Pair<Step>): readonly Difference[] {
+function betweenFacts({ before, after }: Pair<Step>, tell: Telling): readonly Difference[] {
   const told: readonly (readonly [About, (of: Step['facts']) => string | null])[] = [
-    ['scope', ({ scope }) => (scope === 'bundle' ? 'for the whole bundle' : 'for each set')],
-    ['cannot be undone', ({ cannotBeUndone }) => (cannotBeUndone ? 'cannot be undone' : null)],
+    ['scope', ({ scope }) => tell.word(scope === 'bundle' ? 'for the whole bundle' : 'for each set')],
+    ['cannot be undone', ({ cannotBeUndone }) => (cannotBeUndone ? tell.word('cannot be undone') : null)],
     ['seams', ({ seams }) => seams?.text ?? null],
     ['if out', ({ ifOut }) => ifOut?.text ?? null],
     ['skill', ({ needsSkill }) => needsSkill],
@@ -128,9 +128,9 @@ function betweenFacts({ before, after }: Pair<Step>): readonly Difference[] {
   });
 }
 
-function betweenCautions({ before, after }: Pair<Step>): readonly Difference[] {
+function betweenCautions({ before, after }: Pair<Step>, tell: Telling): readonly Difference[] {
   const named = (cautions: readonly Caution[]) =>
-    cautions.map((caution) => ({ id: `${caution.word}: ${caution.text}`, caution }));
+    cautions.map((caution) => ({ id: `${tell.word(caution.word)}: ${caution.text}`, caution }));
   const { both, removed, added } = pairs(named(before.cautions), named(after.cautions), (a, b) =>
     likeness(a.caution.text, b.caution.text),
   );
@@ -171,35 +171,35 @@ function betweenPictures({ before, after }: Pair<Step>): readonly Difference[] {
   ];
 }
 
-function betweenPoints(step: Step, before: Point, after: Point): readonly Difference[] {
-  const said = details(before, after);
+function betweenPoints(step: Step, before: Point, after: Point, tell: Telling): readonly Difference[] {
+  const said = details(before, after, tell);
   const change = said.some(([was, is]) => was !== is) ? 'changed' : 'reworded';
   const words = (of: 0 | 1): string => {
     const text = of === 0 ? before.text : after.text;
     return [text, ...said.flatMap((pair) => (pair[0] === pair[1] || pair[of] === '' ? [] : [pair[of]]))].join(', ');
   };
   const point = differs(step, 'point', change, words(0), words(1)).map((each) => ({ ...each, point: after.id }));
-  return [...point, ...betweenLimits(step, before, after)];
+  return [...point, ...betweenLimits(step, before, after, tell)];
 }
 
 /** What a point is beside its words and its limit, older and newer side by side. */
-function details(before: Point, after: Point): readonly (readonly [string, string])[] {
+function details(before: Point, after: Point, tell: Telling): readonly (readonly [string, string])[] {
   const said: readonly ((of: Point) => string)[] = [
-    ({ kind }) => kind,
+    ({ kind }) => tell.word(kind),
     (of) => ('unit' in of ? of.unit : ''),
-    (of) => ('places' in of ? `places: ${of.places}` : ''),
-    (of) => ('name' in of && of.name !== null ? `called ${of.name}` : ''),
+    (of) => ('places' in of ? tell.places(of.places) : ''),
+    (of) => ('name' in of && of.name !== null ? tell.called(of.name) : ''),
     (of) => (of.kind === 'choice' ? optionWords(of.options) : ''),
     (of) => (of.kind === 'computed' ? formulaWords(of.formula, (name) => name) : ''),
   ];
   return said.map((say) => [say(before), say(after)] as const);
 }
 
-function betweenLimits(step: Step, before: Point, after: Point): readonly Difference[] {
+function betweenLimits(step: Step, before: Point, after: Point, tell: Telling): readonly Difference[] {
   const limits = { before: limitOf(before), after: limitOf(after) };
   const change = limitChange(limits.before, limits.after);
   if (change === null) return [];
-  const said = (limit: Limit | null): string | null => (limit === null ? null : limitWords(limit));
+  const said = (limit: Limit | null): string | null => (limit === null ? null : tell.limit(limit));
   const is = inStep(step, 'limit', change, said(limits.before), said(limits.after));
   return [{ ...is, point: after.id, of: after.text, limits }];
 }
@@ -207,10 +207,12 @@ function betweenLimits(step: Step, before: Point, after: Point): readonly Differ
 const limitOf = (point: Point): Limit | null => ('limit' in point ? point.limit : null);
 
 /** A point by itself: its words with its limit, or with what it takes. */
-function inWords(point: Point): string {
+function inWords(point: Point, tell: Telling): string {
   const limit = limitOf(point);
-  const more = limit ? limitWords(limit) : point.kind === 'choice' ? optionWords(point.options) : '';
-  return [`${point.kind === 'hold point' ? 'hold point: ' : ''}${point.text}`, more].filter(Boolean).join(', ');
+  const more = limit ? tell.limit(limit) : point.kind === 'choice' ? optionWords(point.options) : '';
+  return [`${point.kind === 'hold point' ? `${tell.word('hold point')}: ` : ''}${point.text}`, more]
+    .filter(Boolean)
+    .join(', ');
 }
 
 const optionWords = (options: readonly { readonly text: string; readonly acceptable: boolean }[]): string =>

@@ -622,4 +622,12 @@ export const chinese: Catalogue = {
   'over its limit': '高于上限',
   'not accepted': '不合格',
   'page {page} of {pages}': '第 {page} 页，共 {pages} 页',
+  'called {name}': '名为 {name}',
+  'step by step': '逐步',
+  'every time': '每次',
+  'once a bundle': '每捆一次',
+  'for the whole bundle': '整捆',
+  'for each set': '每套',
+  'once a shift': '每班一次',
+  'places: {places}': '处数：{places}',
 };

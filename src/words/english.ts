@@ -558,6 +558,14 @@ export const english = [
   'over its limit',
   'not accepted',
   'page {page} of {pages}',
+  'called {name}',
+  'step by step',
+  'every time',
+  'once a bundle',
+  'for the whole bundle',
+  'for each set',
+  'once a shift',
+  'places: {places}',
 ] as const;
 
 export type English = (typeof english)[number];

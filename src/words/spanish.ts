@@ -659,4 +659,12 @@ export const spanish: Catalogue = {
   'over its limit': 'por encima de su límite',
   'not accepted': 'no aceptado',
   'page {page} of {pages}': 'página {page} de {pages}',
+  'called {name}': 'llamado {name}',
+  'step by step': 'paso por paso',
+  'every time': 'cada vez',
+  'once a bundle': 'una vez por atado',
+  'for the whole bundle': 'para todo el atado',
+  'for each set': 'para cada juego',
+  'once a shift': 'una vez por turno',
+  'places: {places}': 'lugares: {places}',
 };

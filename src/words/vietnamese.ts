@@ -650,4 +650,12 @@ export const vietnamese: Catalogue = {
   'over its limit': 'trên giới hạn',
   'not accepted': 'không chấp nhận',
   'page {page} of {pages}': 'trang {page} / {pages}',
+  'called {name}': 'tên là {name}',
+  'step by step': 'từng bước',
+  'every time': 'mỗi lần',
+  'once a bundle': 'một lần mỗi bó',
+  'for the whole bundle': 'cho cả bó',
+  'for each set': 'cho mỗi bộ',
+  'once a shift': 'một lần mỗi ca',
+  'places: {places}': 'số chỗ: {places}',
 };

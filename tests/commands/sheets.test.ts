@@ -1,12 +1,13 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { setLanguage } from '../../src/commands/hand.ts';
+import { listHands, setLanguage } from '../../src/commands/hand.ts';
 import { proofreadCommand } from '../../src/commands/proofread.ts';
 import { receipt } from '../../src/commands/receipt.ts';
 import { releaseProcedure } from '../../src/commands/release.ts';
-import { openStation, sew } from '../../src/commands/sew.ts';
+import { openStation, sew, sew as sewTicket } from '../../src/commands/sew.ts';
 import { station } from '../../src/commands/station.ts';
+import { ticket } from '../../src/commands/ticket.ts';
 import { verify } from '../../src/commands/verify.ts';
 import { who } from '../../src/commands/who.ts';
 import { tempFolder } from '../storage/temp-folder.ts';
@@ -67,6 +68,7 @@ test('another hand plays the main text of the same bundle, and a language is cha
   expect((await sew('Ines', '')).out).toContain('Left and right corner patches');
   const changed = await called((io) => setLanguage('Ines', 'es', { room }, io), cwd);
   expect(changed).toMatchObject({ code: 0, out: 'Ines reads español.\n' });
+  expect((await called((io) => listHands({ room }, io), cwd)).out).toMatch(/OP-02 .*Ines .*español/);
   expect((await sew('Ines')).out).toContain('Rollo del vinilo liso');
   expect(await called((io) => setLanguage('Ines', 'klingon', { room }, io), cwd)).toMatchObject({
     code: 2,
@@ -117,4 +119,18 @@ test('while the main text has errors its sheet has one finding, which says so', 
   expect(read.code).toBe(1);
   const errors = JSON.parse(read.out).filter(({ severity }: { severity: string }) => severity === 'error');
   expect(errors).toMatchObject([{ rule: 'sheet-differs', mend: 'Mend procedures/LIN-2207.md first.' }]);
+});
+
+test('what changed is told by the sheets in the hand’s language, limits and all', async () => {
+  const { sew, room, cwd, rewrite, release } = await practice();
+  await sew('Tomas', '22');
+  const main = join(room, 'procedures/LIN-2207.md');
+  writeFileSync(main, readFileSync(main, 'utf8').replaceAll('(312 ±1.5)', '(312 ±1)'));
+  rewrite('(312 ±1.5)', '(312 ±1)');
+  rewrite('(312 ±1.5)', '(312 ±1)');
+  expect(await release()).toMatchObject({ code: 0, out: expect.stringContaining('revision D is released') });
+  await called((io) => ticket('LIN-2207', { room, name: 'B-77' }, io), cwd);
+  const tomas = await called((io) => sewTicket('B-77', { room, hand: 'Tomas', plain: true }, io), cwd, undefined, '\n');
+  expect(tomas.out).toMatch(/paso 4, más estrecho: límite: .*: 310\.5 a 313\.5 mm → 311 a 313 mm/);
+  expect(tomas.out).not.toMatch(/\bto\b \d|limit/);
 });

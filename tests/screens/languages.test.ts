@@ -19,8 +19,8 @@ describe.each(languages.filter((language) => language !== 'en'))('%s', (language
     const story = stories[name];
     if (!story) throw new Error('no such story');
     const words = await loadWords(language);
-    const played = (await play(story, await roomFor(story, lining))).app();
-    const app = { ...played, words: { room: words, hand: words } };
+    const speaks = { language, words: { room: words, hand: null } };
+    const app = (await play(story, await roomFor(story, lining), speaks)).app();
     for (const size of sizes) {
       const rows = page(picture(app, size)).map(cleanRow);
       expect(rows).toHaveLength(size.rows);

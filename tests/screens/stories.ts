@@ -262,8 +262,8 @@ export const roomFor = (story: Story, markdown: string): Promise<Workroom> =>
   workroom(markdown, story.rule ? { pin: story.rule } : {});
 
 /** The program at the end of the story. */
-export async function play(story: Story, room: Workroom): Promise<AppStore> {
-  const program = await room.program(story.as);
+export async function play(story: Story, room: Workroom, speaks: Partial<App> = {}): Promise<AppStore> {
+  const program = await room.program({ ...story.as, ...speaks });
   await press(program, story.keys);
   await story.after?.({ room, program });
   return program;
