@@ -1,12 +1,11 @@
-import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { type App, startApp } from '../app/app.ts';
 import { type DeskRow, deskRows, type Errand } from '../app/desk.ts';
 import { headings, rowWords } from '../app/desk-words.ts';
 import { isLockDue, locked } from '../app/lock.ts';
-import { performer, wholeBundles } from '../app/perform.ts';
-import { type AppStore, startStore } from '../app/store.ts';
+import { wholeBundles } from '../app/perform.ts';
+import type { AppStore } from '../app/store.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { refuse } from '../base/result.ts';
 import { pad } from '../base/text.ts';
@@ -18,6 +17,7 @@ import { type ExitCode, type Io, say, sayJson } from './io.ts';
 import { type Proofreader, patientProofreader } from './read-draft.ts';
 import { rehearse } from './rehearse.ts';
 import { releaseProcedure } from './release.ts';
+import { roomStore } from './room-store.ts';
 import { seeDrafts } from './see-drafts.ts';
 import { showProgram } from './show.tsx';
 
@@ -72,16 +72,7 @@ async function shown(
   io: Io,
 ): Promise<{ readonly store: AppStore; readonly code: number }> {
   let ring: () => void = () => {};
-  const store: AppStore = startStore(
-    first,
-    io.clock,
-    performer(
-      ledger,
-      () => ring(),
-      () => store.app(),
-      randomBytes,
-    ),
-  );
+  const store = roomStore(ledger, first, io, () => ring());
   if (hand !== undefined) store.tell({ news: 'sign on', who: hand });
   const trouble = (error: unknown): void => {
     const message = error instanceof Error ? error.message : String(error);

@@ -1,14 +1,12 @@
-import { randomBytes } from 'node:crypto';
 import { startApp } from '../app/app.ts';
 import { findHand } from '../app/find-hand.ts';
 import { paperStamp } from '../app/paper-time.ts';
-import { performer } from '../app/perform.ts';
-import { type AppStore, startStore } from '../app/store.ts';
 import { formatStamp } from '../base/instant.ts';
 import { asRoomSays } from './as-room-says.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
 import { playPlain } from './plain.ts';
+import { roomStore } from './room-store.ts';
 
 interface KeyInOptions extends RoomOption {
   readonly for: string;
@@ -38,16 +36,7 @@ export function keyIn(typed: string, options: KeyInOptions, io: Io): Promise<num
       hand: hand.value.id,
       paper: { by: by.value.id, doneAt: begun.value },
     };
-    const store: AppStore = startStore(
-      first,
-      io.clock,
-      performer(
-        ledger,
-        () => {},
-        () => store.app(),
-        randomBytes,
-      ),
-    );
+    const store = roomStore(ledger, first, io);
     store.tell({ news: 'ticket', ticket });
     await store.settled();
     const { message, pin, play } = store.app();

@@ -1,9 +1,8 @@
-import { randomBytes } from 'node:crypto';
 import { type App, startApp } from '../app/app.ts';
-import { performer } from '../app/perform.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
-import { type AppStore, startStore } from '../app/store.ts';
+import type { AppStore } from '../app/store.ts';
 import { cannot, type Io, say } from './io.ts';
+import { roomStore } from './room-store.ts';
 
 export interface SessionOptions {
   /** Hand to sign on at once: a name, the beginning of one, an id or a badge. */
@@ -29,16 +28,7 @@ export async function runSession(
 ): Promise<number> {
   let ring: () => void = () => {};
   const first = startApp({ ...as, now: io.clock(), room: ledger.room(), bundles: ledger.bundles() });
-  const store: AppStore = startStore(
-    first,
-    io.clock,
-    performer(
-      ledger,
-      () => ring(),
-      () => store.app(),
-      randomBytes,
-    ),
-  );
+  const store = roomStore(ledger, first, io, () => ring());
   if (hand !== undefined) {
     store.tell({ news: 'sign on', who: hand });
     await store.settled();
