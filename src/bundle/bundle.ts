@@ -86,7 +86,11 @@ export interface Bundle {
   /** How often its code was put on paper. */
   readonly printed: number;
   /** A supervisor lets it be finished on its revision, although this one was in use then; null inside: none was. */
-  readonly keptOn: { readonly current: string | null } | null;
+  readonly keptOn: { readonly current: string | null; readonly seq: number } | null;
+  /** When a sheet was last printed for it: what is written on that is by the text in use then. */
+  readonly sheetAt: string | null;
+  /** When the work that was recorded last was done; what paper says was done comes after it. */
+  readonly workedAt: string | null;
   readonly lastAt: string;
   readonly lastSeq: number;
   /** How many entries it has, its ticket not counted. */

@@ -7,6 +7,7 @@ import { barred, noRelease, notAtWork, notOpened, onHold } from './barred.ts';
 import { allChecks, type Bundle, type Check, checksOf, openHold, pointKey, setsConceded, setsLeft } from './bundle.ts';
 import type { BundleCommand, Command } from './command.ts';
 import type { EntryDraft } from './entries.ts';
+import { releaseOnPaper } from './from-paper.ts';
 import { next } from './next.ts';
 import { currentRelease, nameOf } from './room.ts';
 import { actor, type BundleSituation, record, type Told, workers } from './situation.ts';
@@ -32,12 +33,14 @@ export function decideBundle(
     case 'open': {
       if (bundle.text)
         return refuse('opened-already', '{ticket} has been opened before: take it up again instead.', { ticket });
-      const release = currentRelease(room, bundle.procedure);
+      const release = command.paper
+        ? releaseOnPaper(room, bundle, command.paper.doneAt)
+        : currentRelease(room, bundle.procedure);
       if (!release) return noRelease(bundle.procedure);
       const { procedure, revision, digest, understood } = release;
       return leave({
         kind: 'opened',
-        body: { ticket, procedure, revision, digest, understood, ...changedFrom(situation, hand, digest) },
+        body: { ticket, procedure, revision, digest, understood, ...changedFrom(situation, command, digest) },
       });
     }
     case 'resume': {
@@ -46,7 +49,10 @@ export function decideBundle(
       if (!mayTake) return withAnother(situation);
       const { procedure } = bundle;
       const { digest } = bundle.text;
-      return leave({ kind: 'resumed', body: { ticket, procedure, digest, ...changedFrom(situation, hand, digest) } });
+      return leave({
+        kind: 'resumed',
+        body: { ticket, procedure, digest, ...changedFrom(situation, command, digest) },
+      });
     }
     case 'pause':
       return (
@@ -161,7 +167,13 @@ function withAnother({ room, bundle }: BundleSituation): Result<never> {
   );
 }
 
-function changedFrom({ room, bundle }: BundleSituation, hand: HandId, digest: Digest): { changedFrom?: Digest } {
+/** On paper nobody reads what changed. */
+function changedFrom(
+  { room, bundle }: BundleSituation,
+  { hand, paper }: Command,
+  digest: Digest,
+): { changedFrom?: Digest } {
+  if (paper) return {};
   const last = room.lastPlayed.get(hand)?.get(bundle.procedure);
   return last && last !== digest ? { changedFrom: last } : {};
 }

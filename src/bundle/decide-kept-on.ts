@@ -1,6 +1,6 @@
 import { type Result, refuse } from '../base/result.ts';
 import { notOpened } from './barred.ts';
-import { revisionInUse } from './behind.ts';
+import { isKeptOn, revisionInUse } from './behind.ts';
 import type { Command } from './command.ts';
 import type { EntryDraft } from './entries.ts';
 import { actor, type BundleSituation, record } from './situation.ts';
@@ -11,7 +11,7 @@ export function decideKeptOn(
   { hand }: Extract<Command, { readonly do: 'keep on' }>,
 ): Result<readonly EntryDraft[]> {
   const { room, bundle } = situation;
-  const { ticket, text, keptOn } = bundle;
+  const { ticket, text } = bundle;
   const who = actor(room, hand, ['supervisor']);
   if (!who.ok) return who;
   if (!text) return notOpened(bundle);
@@ -22,7 +22,7 @@ export function decideKeptOn(
       '{ticket} is on revision {current}, which is in use: there is nothing to decide.',
       { ticket, current },
     );
-  if (keptOn && keptOn.current === current)
+  if (isKeptOn(room, bundle))
     return refuse('kept-on-already', '{ticket} is to be finished on revision {revision} already: let it go on.', {
       ticket,
       revision: text.revision,

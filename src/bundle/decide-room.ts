@@ -106,7 +106,7 @@ export function decideRoom(situation: Situation, command: Extract<Command, Here>
       if (!who.ok) return who;
       const { procedure, revision, reason } = command;
       const release = releasesOf(room, procedure).find((each) => each.revision === revision);
-      if (!release || release.withdrawn)
+      if (!release || release.withdrawn !== null)
         return refuse(
           'no-such-revision',
           '{procedure} has no revision {revision} in use: look at the released revisions.',

@@ -16,6 +16,7 @@ import {
 import { doneAt } from './done-at.ts';
 import { ranOn } from './elapsed.ts';
 import type { Body, RecordedEntry } from './entries.ts';
+import { passed } from './passed.ts';
 
 /**
  * The bundle after one more entry. `undefined` stands for a ticket nobody has made yet; entries without a ticket, or
@@ -26,11 +27,27 @@ export function evolve(bundle: Bundle | undefined, entry: RecordedEntry): Bundle
   if (entry.kind === 'ticketed') return bundle ?? ticketed(entry, entry.body);
   if (!bundle) return undefined;
   const at = doneAt(entry);
-  return happened(
-    { ...bundle, clocks: runOn(bundle, at), lastAt: at, lastSeq: entry.seq, entries: entry.body.nth },
-    entry,
-  );
+  const workedAt = isWork(entry) ? at : bundle.workedAt;
+  const before = { ...bundle, workedAt, lastSeq: entry.seq, entries: entry.body.nth };
+  // Paper tells the time to the minute: it sets no running clock back.
+  const isWithin = 'paper' in entry.body && bundle.clocks.size > 0 && passed(bundle.lastAt, at).setBackMs > 0;
+  return happened(isWithin ? before : { ...before, clocks: runOn(bundle, at), lastAt: at }, entry);
 }
+
+/** What was done at the table, whenever it was written down; a ticket printed or a note taken is none of it. */
+const isWork = ({ kind, body }: AboutBundle): boolean =>
+  WORK.has(kind) || ('paper' in body && body.paper !== undefined);
+
+const WORK: ReadonlySet<RecordedEntry['kind']> = new Set([
+  'caution-read',
+  'helped',
+  'clock-started',
+  'checked',
+  'sent-back',
+  'held',
+  'settled',
+  'finished',
+]);
 
 type AboutBundle = Extract<RecordedEntry, { readonly body: { readonly ticket: TicketId } }>;
 
@@ -40,7 +57,11 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
   switch (entry.kind) {
     case 'opened': {
       const { digest, understood, revision } = entry.body;
-      return { ...taken(bundle, entry.hand, entry.body), text: { digest, understood, revision }, openedAt: entry.at };
+      return {
+        ...taken(bundle, entry.hand, entry.body),
+        text: { digest, understood, revision },
+        openedAt: doneAt(entry),
+      };
     }
     case 'resumed':
       return taken(bundle, entry.hand, entry.body);
@@ -82,15 +103,19 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
       return askAgain(bundle, entry.body.set, entry.body.again);
     case 'held': {
       const { hold: name, set, step, point, place, reason } = entry.body;
-      const hold = { name, set, step, point, place, reason, by: entry.hand, at: entry.at, settled: null };
+      const hold = { name, set, step, point, place, reason, by: entry.hand, at: doneAt(entry), settled: null };
       return { ...bundle, holds: [...bundle.holds, hold] };
     }
     case 'settled':
       return settled(bundle, entry, entry.body);
     case 'kept-on':
-      return { ...bundle, keptOn: { current: entry.body.current } };
+      return { ...bundle, keptOn: { current: entry.body.current, seq: entry.seq } };
     case 'printed':
-      return { ...bundle, printed: bundle.printed + 1 };
+      return {
+        ...bundle,
+        printed: bundle.printed + 1,
+        sheetAt: entry.body.what === 'sheet' ? entry.at : bundle.sheetAt,
+      };
     case 'noted':
       return bundle;
     default:
@@ -117,6 +142,8 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
     clocks: new Map(),
     printed: 0,
     keptOn: null,
+    sheetAt: null,
+    workedAt: null,
     lastAt: entry.at,
     lastSeq: entry.seq,
     entries: 0,
@@ -138,7 +165,7 @@ const changesAfter = ({ changesToRead }: Bundle, { change, of }: Body<'changes-r
 function checked(bundle: Bundle, entry: RecordedEntry, body: Body<'checked'>): Bundle {
   const { ticket: _, nth: __, clockBack: ___, ...rest } = body;
   const key = pointKey(body.set, body.step, body.point);
-  const check: Check = { ...rest, seq: entry.seq, at: entry.at, hand: entry.hand, struck: null, again: false };
+  const check: Check = { ...rest, seq: entry.seq, at: doneAt(entry), hand: entry.hand, struck: null, again: false };
   const clocks = new Map(bundle.clocks);
   // Stopped too early is no end: the glue goes on drying, so the clock goes on.
   // A clock that was set back meanwhile can't tell: then it is timed anew.

@@ -1,8 +1,9 @@
 import type { HandId } from '../base/brand.ts';
 import { parseStamp } from '../base/instant.ts';
 import { type Result, refuse } from '../base/result.ts';
+import type { Bundle } from './bundle.ts';
 import type { Command } from './command.ts';
-import { nameOf } from './room.ts';
+import { nameOf, type Release, type Room, releasesOf } from './room.ts';
 import { actor, type BundleSituation, workers } from './situation.ts';
 
 /** An entry that was written on paper first: when it was done, as the paper says (RFC 3339), and who typed it in afterwards. */
@@ -16,7 +17,6 @@ const ON_PAPER: ReadonlySet<Command['do']> = new Set([
   'open',
   'resume',
   'pause',
-  'read changes',
   'read caution',
   'help',
   'check',
@@ -44,12 +44,13 @@ export function notOnPaper(situation: BundleSituation, command: Command): Result
     return refuse('paper-time', 'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.');
   if (done.ms > now.ms)
     return refuse('paper-early', 'That time is still to come: type the time as it stands on the paper.');
-  const before = parseStamp(bundle.lastAt);
-  if (before && done.ms < before.ms)
+  const before = bundle.workedAt === null ? undefined : parseStamp(bundle.workedAt);
+  // Paper tells the time to the minute.
+  if (before && done.ms < before.ms - (before.ms % 60_000))
     return refuse(
       'paper-order',
       'The entry before was at {time}, and this one would be earlier: type the time as it stands on the paper.',
-      { time: bundle.lastAt.slice(0, 16).replace('T', ' ') },
+      { time: (bundle.workedAt ?? '').slice(0, 16).replace('T', ' ') },
     );
   if (command.do !== 'check' || command.witness === undefined) return undefined;
   // A handwritten name proves nothing here, so somebody who may look themselves answers for it.
@@ -60,4 +61,18 @@ export function notOnPaper(situation: BundleSituation, command: Command): Result
       name: nameOf(room, hand),
     });
   return undefined;
+}
+
+/**
+ * The text that a paper was of: the one in use when the bundle's sheet was printed, or, of a blank form, when the work was begun. Undefined where
+ * none was.
+ */
+export function releaseOnPaper(room: Room, { procedure, sheetAt }: Bundle, doneAt: string): Release | undefined {
+  const [printed, begun] = [sheetAt, doneAt].map((stamp) => (stamp === null ? undefined : parseStamp(stamp)?.ms));
+  if (begun === undefined) return undefined;
+  const until = begun + 59_999;
+  const at = printed !== undefined && printed <= until ? printed : until;
+  const before = (stamp: string): boolean => (parseStamp(stamp)?.ms ?? 0) <= at;
+  const release = releasesOf(room, procedure).findLast((each) => before(each.at));
+  return release?.withdrawn && before(release.withdrawn.at) ? undefined : release;
 }

@@ -37,7 +37,8 @@ export interface Release {
   readonly author?: HandId;
   readonly by: HandId;
   readonly at: string;
-  readonly withdrawn: boolean;
+  readonly seq: number;
+  readonly withdrawn: { readonly at: string; readonly seq: number } | null;
 }
 
 /** What the room knows beside its bundles: a fold over the entries of the kinds in `roomKinds`. */
@@ -142,13 +143,15 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
         sheets,
         by: entry.hand,
         at: entry.at,
-        withdrawn: false,
+        seq: entry.seq,
+        withdrawn: null,
       };
       return { ...room, releases: put(room.releases, procedure, [...releasesOf(room, procedure), release]) };
     }
     case 'withdrawn': {
       const { procedure, revision } = entry.body;
-      const after = releasesOf(room, procedure).map((r) => (r.revision === revision ? { ...r, withdrawn: true } : r));
+      const withdrawn = { at: entry.at, seq: entry.seq };
+      const after = releasesOf(room, procedure).map((r) => (r.revision === revision ? { ...r, withdrawn } : r));
       return { ...room, releases: put(room.releases, procedure, after) };
     }
     case 'signed-on':
@@ -156,8 +159,9 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
       return { ...room, readThisShift: put(room.readThisShift, entry.hand, new Set<string>()) };
     case 'opened':
     case 'resumed': {
-      const { procedure, digest, changedFrom } = entry.body;
-      return changedFrom ? room : played(room, entry.hand, procedure, digest);
+      const { procedure, digest, changedFrom, paper } = entry.body;
+      // On paper nobody reads what changed: that waits until they are at the machine.
+      return changedFrom || paper ? room : played(room, entry.hand, procedure, digest);
     }
     case 'changes-read':
       // Known when the last of them is read.

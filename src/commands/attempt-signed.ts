@@ -3,13 +3,20 @@ import { newPin } from '../app/pin-words.ts';
 import type { Attempted, RoomLedger } from '../app/room-ledger.ts';
 import { pinAsked, signFirst, signWith } from '../app/sign.ts';
 import type { TicketId } from '../base/brand.ts';
-import { ok, type Result, refuse } from '../base/result.ts';
+import { ok, type Refusal, type Result, refuse } from '../base/result.ts';
 import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { nameOf } from '../bundle/room.ts';
 import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
 import type { Io } from './io.ts';
 import { type Secrets, secrets } from './secrets.ts';
+
+/** What stands in the way of a command that takes a signature, whoever signs it; asked before anything else is asked. */
+export async function barredFrom(ledger: RoomLedger, command: Command): Promise<Refusal | undefined> {
+  const unsigned = await ledger.attempt(null, command);
+  if (unsigned.ok) throw new Error(`${command.do} takes no signature`);
+  return pinAsked(unsigned.error.rule) === undefined ? unsigned.error : undefined;
+}
 
 /** Attempts a command; where it takes a signature, whoever signs is asked for the PIN first. */
 export async function attemptSigned(

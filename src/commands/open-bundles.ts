@@ -84,16 +84,13 @@ async function asked(
   }
 }
 
-/** Records what was said; `reason` is why a bundle is held. */
+/** Records what was said of each; `reason` is why a bundle is held. What can't be so any more is among the answers, too. */
 export async function decideFates(
   ledger: RoomLedger,
-  bundles: readonly Bundle[],
   { fates, hand, reason }: { readonly fates: Fates; readonly hand: HandId; readonly reason: string },
 ): Promise<readonly Decided[]> {
   const decided: Decided[] = [];
-  for (const { ticket } of bundles) {
-    const fate = fates.get(ticket);
-    if (fate === undefined) continue;
+  for (const [ticket, fate] of fates) {
     const done = await ledger.attempt(
       ticket,
       fate === 'hold' ? { do: 'hold', hand, about: 'bundle', reason } : { do: 'keep on', hand },

@@ -13,7 +13,7 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { differencesReport } from '../reports/changes-report.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';
-import { attemptSigned } from './attempt-signed.ts';
+import { attemptSigned, barredFrom } from './attempt-signed.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
 import { atWork, type Decided, decidedLine, decideFates, type Fate, fatesOf, undecided } from './open-bundles.ts';
@@ -43,6 +43,8 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     if (text.outcome !== 'releasable') return notReleased(text, draft.value, io);
     const { id } = text.procedure;
     const isNew = !isSameText(currentRelease(ledger.room(), id), text.command);
+    const barred = isNew ? await barredFrom(ledger, { ...text.command, hand: hand.value.id }) : undefined;
+    if (barred) return cannot(io, barred.message);
     const changed = isNew ? await changedSince(store, ledger.room(), text.procedure) : [];
     if (!options.json && changed.length > 0) io.out(`${differencesReport(changed, widthFor(io)).join('\n')}\n\n`);
     const fates = await fatesOf(isNew ? atWork(ledger, id) : undecided(ledger, id), options.openBundles, ledger, io);
@@ -55,7 +57,7 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     const newest = currentRelease(ledger.room(), id);
     const reason = `${id} revision ${newest?.revision} is released`;
     const deciding = { fates: fates.value, hand: hand.value.id, reason };
-    const decided = await decideFates(ledger, undecided(ledger, id), deciding);
+    const decided = await decideFates(ledger, deciding);
     if (options.json)
       sayJson(io, { procedure: id, revision: newest?.revision, digest: newest?.digest, changed, bundles: decided });
     return saidFates(decided, options, io);

@@ -32,7 +32,7 @@ async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger, pro
     procedure,
     findings: [...findings, ...sheets],
     revision: release?.revision ?? null,
-    withdrawn: release?.withdrawn ?? false,
+    withdrawn: release?.withdrawn != null,
     isReleased,
     changes: before?.ok ? differences(before.value, procedure) : [],
   };

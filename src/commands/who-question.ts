@@ -71,7 +71,7 @@ const wantedBy =
   (row: WhoRow): boolean =>
     (hand === undefined || row.hand === hand.id || row.witness === hand.name) &&
     (step === null || row.step === step) &&
-    inTime(row.at);
+    inTime(row.doneAt ?? row.at);
 
 function questionOf(room: Room, ticket: string | undefined, said: WhoSaid): Result<Question> {
   const { roll, repeated, procedure, revision, skill, holds, concessions, text, step } = said;

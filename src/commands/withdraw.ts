@@ -1,10 +1,10 @@
 import { findHand } from '../app/find-hand.ts';
 import { releasesOf } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
-import { attemptSigned } from './attempt-signed.ts';
+import { attemptSigned, barredFrom } from './attempt-signed.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
-import { atWork, decideFates, type Fate, fatesOf, undecided } from './open-bundles.ts';
+import { atWork, decideFates, type Fate, fatesOf } from './open-bundles.ts';
 import { saidFates } from './release.ts';
 
 interface WithdrawOptions extends RoomOption {
@@ -23,23 +23,17 @@ export function withdraw(typed: string, letter: string, options: WithdrawOptions
     if (procedure === undefined) return cannot(io, `No revision of ${typed} is released: look at its name.`);
     const revision = letter.trim().toUpperCase();
     const isNewest = releasesOf(ledger.room(), procedure).at(-1)?.revision === revision;
+    const reason = options.reason.trim();
+    const command = { do: 'withdraw', hand: hand.value.id, procedure, revision, reason } as const;
+    const barred = await barredFrom(ledger, command);
+    if (barred) return cannot(io, barred.message);
     const touched = atWork(ledger, procedure).filter(({ text }) => text?.revision === revision);
     const fates = await fatesOf(touched, options.openBundles, ledger, io);
     if (!fates.ok) return cannot(io, fates.error.message);
-    const reason = options.reason.trim();
-    const done = await attemptSigned(
-      ledger,
-      null,
-      { do: 'withdraw', hand: hand.value.id, procedure, revision, reason },
-      io,
-    );
+    const done = await attemptSigned(ledger, null, command, io);
     if (!done.ok) return cannot(io, done.error.message);
     const held = `${procedure} revision ${revision} is withdrawn: ${reason}`;
-    const decided = await decideFates(ledger, undecided(ledger, procedure), {
-      fates: fates.value,
-      hand: hand.value.id,
-      reason: held,
-    });
+    const decided = await decideFates(ledger, { fates: fates.value, hand: hand.value.id, reason: held });
     if (options.json) sayJson(io, { procedure, revision, bundles: decided });
     else
       say(

@@ -1,4 +1,5 @@
 import type { Digest, HandId } from '../base/brand.ts';
+import { doneAt } from '../bundle/done-at.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
 import { currentRelease, type Hand, type Room, releaseOfText } from '../bundle/room.ts';
 import { isAlone, isOneShort, type Level, levelOf, skillKey } from '../bundle/skill.ts';
@@ -98,7 +99,7 @@ export function lastDays({ room, texts }: Sources): LastDays {
       for (const entry of entries) {
         if (entry.kind !== 'checked') continue;
         const skill = skillsOf(entry.body.digest).get(entry.body.step);
-        const day = entry.at.slice(0, 10);
+        const day = doneAt(entry).slice(0, 10);
         const key = `${entry.hand} ${skill}`;
         // A clock that was set back does not make the last day an earlier one.
         if (skill !== undefined && day > (days.get(key) ?? '')) days.set(key, day);

@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
 import type { HandId } from '../../src/base/brand.ts';
 import { formatStamp } from '../../src/base/instant.ts';
+import { allChecks } from '../../src/bundle/bundle.ts';
 import type { Command } from '../../src/bundle/command.ts';
-
 import { spent } from '../../src/bundle/spent.ts';
-import { check, finish, hold, leave, open, setPin, settle, startClock } from './deeds.ts';
+import { check, finish, hold, leave, note, open, setPin, settle, startClock } from './deeds.ts';
 import { answer, given, upTo } from './story.ts';
 import { holdPoint, step, text, tick, timed } from './texts.ts';
-import { done, gone, ines, jon, later, olaf, vera, type World } from './world.ts';
+import { done, gone, ines, jon, LIN, later, olaf, release, vera, type World, wants, withText } from './world.ts';
 
 const day = 24 * 3_600_000;
 const plain = text([step('mark', [tick('marked'), tick('cut')])]);
@@ -98,4 +98,60 @@ test('the bundle goes on at the machine where the paper ended, and no paper come
   const after = given(machine.world, upTo('finish'));
   after.when(onPaper(finish(2), -60)).refused('paper-order');
   after.when(finish(2)).leaves(['finished']);
+});
+
+/** The command with the time that the paper says. */
+const at = (command: Command, doneAt: string): Command => ({ ...command, paper: { by: vera, doneAt } });
+const stampAt = (ms: number): string => formatStamp({ ms, offset: 60 });
+const minute = (stamp: string): number => Math.floor(Date.parse(stamp) / 60_000) * 60_000;
+
+test('a blank form is typed in with its own times, though its ticket is made only afterwards', () => {
+  const { world } = given(plain);
+  const release = Date.parse(world.room.releases.get(LIN)?.[0]?.at ?? '');
+  const begun = stampAt(release + 30_000);
+  expect(Date.parse(begun)).toBeLessThan(Date.parse(world.bundle?.ticketedAt ?? ''));
+  const start = given(world);
+  start.when(at(open, stampAt(release - 120_000))).refused('no-release');
+  const opened = given(start.when(at(open, begun)).leaves(['opened']));
+  expect(opened.world.bundle?.openedAt).toBe(begun);
+  const marked = given(opened.when(at(answer()(opened.world), begun)).leaves(['checked', { point: 'marked' }]));
+  expect(marked.world.bundle && allChecks(marked.world.bundle)[0]?.at).toBe(begun);
+});
+
+test('paper tells the minute, and only work that was done bars what comes before it', () => {
+  const start = given(plain, nextDay, did(open, 5), did(answer(), 3));
+  const worked = start.world.bundle?.workedAt ?? '';
+  const looked = given(start.world, { hand: ines, do: 'resume' }, note('where is E?'), leave);
+  const same = stampAt(minute(worked));
+  const on = given(looked.world, (world) => done(world, at({ hand: ines, do: 'resume' }, same)));
+  on.when(at(answer()(on.world), same)).leaves(['checked', { point: 'cut' }]);
+  on.when(at(answer()(on.world), stampAt(minute(worked) - 1))).refused('paper-order');
+});
+
+test('work on paper is by the text that the paper was of', () => {
+  const hour = (world: World): World => later(world, 3_600_000);
+  const twoTexts = withText(given(plain).world, 'b', plain);
+  const blank = given(twoTexts, hour, release('b'), hour);
+  const { now, room } = blank.world;
+  const [first, second] = room.releases.get(LIN)?.map((each) => Date.parse(each.at)) ?? [];
+  blank.when(at(open, stampAt((second ?? 0) - 120_000))).leaves(['opened', { revision: 'A' }]);
+  blank.when(at(open, stampAt((second ?? 0) + 120_000))).leaves(['opened', { revision: 'B' }]);
+  const printed = given(twoTexts, { hand: ines, do: 'print', what: 'sheet' }, hour, release('b'), hour);
+  printed.when(at(open, stampAt(now.ms - 60_000))).leaves(['opened', { revision: 'A' }]);
+  expect(first).toBeLessThan(second ?? 0);
+  const withdraw: Command = { hand: vera, do: 'withdraw', procedure: LIN, revision: 'B', reason: 'lines wrong' };
+  // Work that was begun before a revision was withdrawn was on that, whatever is in use since.
+  given(blank.world, withdraw, release('a'), hour)
+    .when(at(open, stampAt(now.ms - 1_800_000)))
+    .leaves(['opened', { revision: 'B' }]);
+});
+
+test('on paper nobody reads what changed: that waits for them at the machine', () => {
+  const twoTexts = withText(given(plain).world, 'b', plain);
+  const sewnBefore = given(twoTexts, open, upTo('finish'), finish(2)).world;
+  const sewn = given({ ...sewnBefore, bundle: given(plain).world.bundle }, release('b'), nextDay, did(open, 24 * 60));
+  expect(wants(sewn.world)).toMatchObject({ want: 'point' });
+  sewn.when(onPaper({ hand: ines, do: 'read changes', change: 1, of: 1 })).refused('not-on-paper');
+  const machine = given(sewn.world, did(leave), { hand: ines, do: 'resume' });
+  expect(wants(machine.world)).toMatchObject({ want: 'changes' });
 });

@@ -58,6 +58,14 @@ test('a bundle that is on hold, finished, or on the newest revision waits for no
   expect(behind(given(twoTexts, open, upTo('finish'), finish(2), release('b')).world)).toBe(false);
 });
 
+test('a word for a bundle ends with the revision that it was kept on, not with the one it was kept on beside', () => {
+  const kept = given(twoTexts, open, release('b'), keepOn());
+  expect(behind(given(kept.world, withdraw('B')).world)).toBe(false);
+  const own = given(kept.world, withdraw('A'));
+  expect(behind(own.world)).toBe(true);
+  own.when(keepOn()).leaves(['kept-on', { revision: 'A', current: 'B' }]);
+});
+
 test('a revision taken out of use leaves its bundles to be decided of', () => {
   const none = given(twoTexts, open, withdraw('A'));
   expect(behind(none.world)).toBe(true);

@@ -135,3 +135,24 @@ test('a draft with errors is refused before anything is asked', async () => {
   expect(refused).toMatchObject({ code: 1, out: '', err: expect.stringContaining('Not released: mend the errors') });
   expect(refused.err).not.toContain('B-1041');
 });
+
+test('a bundle that was to be finished on a revision is held when that is withdrawn', async () => {
+  const { rewrite, release, withdraw, who } = await desk();
+  rewrite('(312 ±1.5)', '(312 ±1)');
+  await release({ openBundles: 'finish' });
+  const done = await withdraw('C', { openBundles: 'hold' });
+  expect(done).toMatchObject({ code: 0, out: expect.stringContaining('B-1041 is on hold') });
+  expect((await who('B-1041')).out).toContain('revision C is withdrawn: lines wrong');
+});
+
+test('who may not is told before anything is asked', async () => {
+  const { release, rewrite, withdraw } = await desk();
+  expect(await withdraw('C', { hand: 'Ines' })).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('no supervisor'),
+  });
+  rewrite('author: Ines', 'author: Vera');
+  const own = await release();
+  expect(own).toMatchObject({ code: 2, err: expect.stringContaining('let another supervisor') });
+  expect(own.err).not.toContain('B-1041');
+});

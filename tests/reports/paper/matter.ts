@@ -17,7 +17,7 @@ export function matterOf(procedure: Procedure, rest: Partial<SheetMatter> = {}):
     text: {
       digest,
       sheet: null,
-      release: { revision: 'B', by: vera, at: '2026-11-24T09:00:00.000+01:00', withdrawn: false },
+      release: { revision: 'B', by: vera, at: '2026-11-24T09:00:00.000+01:00', withdrawn: null },
     },
     room: worldOf(procedure).room,
     ticket: null,

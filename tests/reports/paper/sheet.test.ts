@@ -151,7 +151,7 @@ test('a bundle on hold, and one on a revision that is out of use, says so before
   );
   const { text } = matterOf(lining);
   if (text.release === null) throw new Error('this one is released');
-  const release = { ...text.release, withdrawn: true };
+  const release = { ...text.release, withdrawn: { at: text.release.at, seq: 9 } };
   expect(wordsOf(sheet(matterOf(lining, { text: { ...text, release } })))).toMatch(/^ ?LIN-2207 WITHDRAWN /);
 });
 
