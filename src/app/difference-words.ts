@@ -71,6 +71,7 @@ const CHANGES = {
   'moved here': '{thing} moved here',
   reworded: '{thing} reworded',
   changed: '{thing} changed',
+  redrawn: '{thing} redrawn',
   tightened: '{thing} tightened',
   widened: '{thing} widened',
   shifted: '{thing} shifted',

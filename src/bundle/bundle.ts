@@ -56,6 +56,8 @@ export interface Bundle {
   readonly text: { readonly digest: Digest; readonly understood: Digest; readonly revision: string } | null;
   /** Who has it, and how. */
   readonly work: 'not opened' | 'open' | 'paused' | 'handed over' | 'finished';
+  /** Since when it stands so. */
+  readonly workSince: string;
   readonly hand: HandId | null;
   readonly openedAt: string | null;
   readonly finished: Omit<Body<'finished'>, 'ticket' | 'nth' | 'clockBack'> | null;

@@ -9,7 +9,7 @@ import type { BundleCommand, Command } from './command.ts';
 import type { EntryDraft } from './entries.ts';
 import { releaseOnPaper } from './from-paper.ts';
 import { next } from './next.ts';
-import { currentRelease, nameOf } from './room.ts';
+import { currentRelease, nameOf, type Release, releaseOfText } from './room.ts';
 import { actor, type BundleSituation, record, type Told, workers } from './situation.ts';
 
 type Here = Extract<
@@ -40,7 +40,7 @@ export function decideBundle(
       const { procedure, revision, digest, understood } = release;
       return leave({
         kind: 'opened',
-        body: { ticket, procedure, revision, digest, understood, ...changedFrom(situation, command, digest) },
+        body: { ticket, procedure, revision, digest, understood, ...changedFrom(situation, command, release) },
       });
     }
     case 'resume': {
@@ -51,7 +51,7 @@ export function decideBundle(
       const { digest } = bundle.text;
       return leave({
         kind: 'resumed',
-        body: { ticket, procedure, digest, ...changedFrom(situation, command, digest) },
+        body: { ticket, procedure, digest, ...changedFrom(situation, command, bundle.text) },
       });
     }
     case 'pause':
@@ -79,7 +79,9 @@ export function decideBundle(
         return refuse('changes-order', 'Change {number} is to be read next: read them one after another.', {
           number: read + 1,
         });
-      const body = { ticket, procedure: bundle.procedure, from, to: bundle.text.digest };
+      const { digest, understood } = bundle.text;
+      const to = releaseOfText(room, from)?.digest === digest ? understood : digest;
+      const body = { ticket, procedure: bundle.procedure, from, to };
       return leave({ kind: 'changes-read', body: of === 1 ? body : { ...body, change, of } });
     }
     case 'strike': {
@@ -167,13 +169,17 @@ function withAnother({ room, bundle }: BundleSituation): Result<never> {
   );
 }
 
-/** On paper nobody reads what changed. */
+/**
+ * The text the hand played last, when it is another one; of the same words with other pictures, what those were understood as. On paper
+ * nobody reads what changed.
+ */
 function changedFrom(
   { room, bundle }: BundleSituation,
   { hand, paper }: Command,
-  digest: Digest,
+  now: Pick<Release, 'digest' | 'understood'>,
 ): { changedFrom?: Digest } {
-  if (paper) return {};
-  const last = room.lastPlayed.get(hand)?.get(bundle.procedure);
-  return last && last !== digest ? { changedFrom: last } : {};
+  const understood = room.lastPlayed.get(hand)?.get(bundle.procedure);
+  if (paper || !understood || understood === now.understood) return {};
+  const last = releaseOfText(room, understood)?.digest ?? understood;
+  return { changedFrom: last === now.digest ? understood : last };
 }

@@ -109,7 +109,10 @@ const bodies = {
   ticketed: z.strictObject({ ticket, procedure, sets: z.int().check(z.positive()), rolls: z.array(words) }),
   /** `after: 'lock'`: the same hand is back at a station that had locked itself; the shift goes on. */
   'signed-on': z.strictObject({ role: z.enum(roles), after: z.optional(z.literal('lock')), signed }),
-  /** `changedFrom`: the other text of this procedure that the hand played last; its differences are to be read first. */
+  /**
+   * `changedFrom`: the other text of this procedure that the hand played last, or what it was understood as where only pictures differ; its
+   * differences are to be read first.
+   */
   opened: z.strictObject({
     ...inBundle,
     signed,

@@ -31,7 +31,8 @@ export function evolve(bundle: Bundle | undefined, entry: RecordedEntry): Bundle
   const before = { ...bundle, workedAt, lastSeq: entry.seq, entries: entry.body.nth };
   // Paper tells the time to the minute: it sets no running clock back.
   const isWithin = 'paper' in entry.body && bundle.clocks.size > 0 && passed(bundle.lastAt, at).setBackMs > 0;
-  return happened(isWithin ? before : { ...before, clocks: runOn(bundle, at), lastAt: at }, entry);
+  const after = happened(isWithin ? before : { ...before, clocks: runOn(bundle, at), lastAt: at }, entry);
+  return after.work === bundle.work ? after : { ...after, workSince: at };
 }
 
 /** What was done at the table, whenever it was written down; a ticket printed or a note taken is none of it. */
@@ -129,6 +130,7 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
     ticketedAt: entry.at,
     text: null,
     work: 'not opened',
+    workSince: entry.at,
     hand: null,
     openedAt: null,
     finished: null,

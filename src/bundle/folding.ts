@@ -1,5 +1,6 @@
 import type { HandId } from '../base/brand.ts';
-import type { Point, Step } from '../procedure/procedure.ts';
+import { canBeOut } from '../procedure/point-limit.ts';
+import type { Step } from '../procedure/procedure.ts';
 import type { Room } from './room.ts';
 import { type Level, levelOf, levelWords } from './skill.ts';
 
@@ -15,7 +16,7 @@ export function whyNotFolded(room: Room, hand: HandId, step: Step): string | nul
   if (step.cautions.length > 0) return stays('This step has a caution');
   if (cannotBeUndone) return stays('This step cannot be undone');
   if (step.points.some(({ kind }) => kind === 'hold point')) return stays('This step has a hold point');
-  if (step.points.some(hasLimit)) return stays('Something in this step has a limit');
+  if (step.points.some(canBeOut)) return stays('Something in this step has a limit');
   if (step.prose.trim() === '') return 'This step has no explanations to fold away: go on with its points.';
   if (needsSkill !== null) {
     const level = levelOf(room, hand, needsSkill);
@@ -35,9 +36,3 @@ const EXPERT: Level = 4;
 const TRUSTED: Level = 3;
 
 const stays = (because: string): string => `${because}: its words stay on the screen.`;
-
-/** Whether an answer can be out: of a limit, or none of the options that are acceptable. */
-function hasLimit(point: Point): boolean {
-  if (point.kind === 'choice') return !point.options.every(({ acceptable }) => acceptable);
-  return 'limit' in point && point.limit !== null;
-}

@@ -1,5 +1,5 @@
 import type { HandId } from '../base/brand.ts';
-import { parseStamp } from '../base/instant.ts';
+import { type Instant, parseStamp } from '../base/instant.ts';
 import { type Result, refuse } from '../base/result.ts';
 import type { Bundle } from './bundle.ts';
 import type { Command } from './command.ts';
@@ -39,19 +39,8 @@ export function notOnPaper(situation: BundleSituation, command: Command): Result
   if (!paper) return undefined;
   const typist = actor(room, paper.by, workers);
   if (!typist.ok) return typist;
-  const done = parseStamp(paper.doneAt);
-  if (!done)
-    return refuse('paper-time', 'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.');
-  if (done.ms > now.ms)
-    return refuse('paper-early', 'That time is still to come: type the time as it stands on the paper.');
-  const before = bundle.workedAt === null ? undefined : parseStamp(bundle.workedAt);
-  // Paper tells the time to the minute.
-  if (before && done.ms < before.ms - (before.ms % 60_000))
-    return refuse(
-      'paper-order',
-      'The entry before was at {time}, and this one would be earlier: type the time as it stands on the paper.',
-      { time: (bundle.workedAt ?? '').slice(0, 16).replace('T', ' ') },
-    );
+  const wrong = wrongTime(bundle, paper.doneAt, now);
+  if (wrong) return wrong;
   if (command.do !== 'check' || command.witness === undefined) return undefined;
   // A handwritten name proves nothing here, so somebody who may look themselves answers for it.
   const may = actor(room, paper.by, ['supervisor']);
@@ -61,6 +50,27 @@ export function notOnPaper(situation: BundleSituation, command: Command): Result
       name: nameOf(room, hand),
     });
   return undefined;
+}
+
+/** Why nothing can have been done to the bundle then, as an RFC 3339 stamp; undefined when it can. */
+export function wrongTime(
+  { workedAt }: Pick<Bundle, 'workedAt'>,
+  doneAt: string,
+  now: Pick<Instant, 'ms'>,
+): Result<never> | undefined {
+  const done = parseStamp(doneAt);
+  if (!done)
+    return refuse('paper-time', 'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.');
+  if (done.ms > now.ms)
+    return refuse('paper-early', 'That time is still to come: type the time as it stands on the paper.');
+  const before = workedAt === null ? undefined : parseStamp(workedAt);
+  // Paper tells the time to the minute.
+  if (!before || done.ms >= before.ms - (before.ms % 60_000)) return undefined;
+  return refuse(
+    'paper-order',
+    'The entry before was at {time}, and this one would be earlier: type the time as it stands on the paper.',
+    { time: (workedAt ?? '').slice(0, 16).replace('T', ' ') },
+  );
 }
 
 /**

@@ -48,7 +48,7 @@ export interface Room {
   readonly hands: ReadonlyMap<HandId, Hand>;
   /** Oldest first. */
   readonly releases: ReadonlyMap<ProcedureId, readonly Release[]>;
-  /** The text each hand played last, by procedure. */
+  /** What each hand played last, by procedure, as it was understood. */
   readonly lastPlayed: ReadonlyMap<HandId, ReadonlyMap<ProcedureId, Digest>>;
   /** Cautions each hand has read since signing on. */
   readonly readThisShift: ReadonlyMap<HandId, ReadonlySet<string>>;
@@ -161,7 +161,8 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
     case 'resumed': {
       const { procedure, digest, changedFrom, paper } = entry.body;
       // On paper nobody reads what changed: that waits until they are at the machine.
-      return changedFrom || paper ? room : played(room, entry.hand, procedure, digest);
+      if (changedFrom || paper) return room;
+      return played(room, entry.hand, procedure, entry.kind === 'opened' ? entry.body.understood : digest);
     }
     case 'changes-read':
       // Known when the last of them is read.
@@ -198,17 +199,22 @@ export const releaseOf = (
 ): Release | undefined =>
   text ? releasesOf(room, procedure).find(({ revision }) => revision === text.revision) : undefined;
 
-/** The newest release of exactly this text. */
+/** The newest release of exactly this text, or of what it was understood as. */
 export const releaseOfText = (room: Room, digest: Digest): Release | undefined =>
-  [...room.releases.values()].flat().findLast((release) => release.digest === digest);
+  [...room.releases.values()].flat().findLast((each) => each.digest === digest || each.understood === digest);
 
 export const cautionKey = (digest: Digest, step: StepId, caution: number): string => `${digest} ${step} ${caution}`;
 
 /** The hand's name, or the bare id for a hand the room does not know. */
 export const nameOf = (room: Room, hand: HandId): string => room.hands.get(hand)?.name ?? hand;
 
+/** A digest of the text alone leaves what they played of it, else stands for its newest release. */
 function played(room: Room, hand: HandId, procedure: ProcedureId, digest: Digest): Room {
-  const texts = put(room.lastPlayed.get(hand) ?? new Map<ProcedureId, Digest>(), procedure, digest);
+  const known = room.lastPlayed.get(hand) ?? new Map<ProcedureId, Digest>();
+  const last = known.get(procedure);
+  const isOfThatText = last !== undefined && releaseOfText(room, last)?.digest === digest;
+  const understood = isOfThatText ? last : (releaseOfText(room, digest)?.understood ?? digest);
+  const texts = put(known, procedure, understood);
   return { ...room, lastPlayed: put(room.lastPlayed, hand, texts) };
 }
 

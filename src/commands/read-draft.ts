@@ -1,4 +1,5 @@
 import type { Finding } from '../procedure/finding.ts';
+import { withDigests } from '../procedure/pictures.ts';
 import type { Picture, Procedure } from '../procedure/procedure.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';
 import { proofread } from '../procedure/proofread.ts';
@@ -8,8 +9,8 @@ import { nameInside } from '../storage/name-inside.ts';
 import { type PictureFile, readPicture } from '../storage/picture-files.ts';
 import { mainTextOf, type ProcedureFile } from '../storage/procedure-files.ts';
 
-/** A draft as the program reads it, with what its text and its pictures leave to mend. */
-export interface Draft {
+/** A draft as the program reads it, its pictures with their digests, and what its text and its pictures leave to mend. */
+export interface ReadDraft {
   readonly procedure: Procedure;
   readonly findings: readonly Finding[];
   /** Warnings and hints that the text silences, with its reason. */
@@ -21,7 +22,7 @@ export interface Draft {
 export type Proofreader = typeof proofread;
 
 /** Reads a draft. Pictures are looked for when it lies in the room, as they will be at its release. */
-export function readDraft(folder: string, file: ProcedureFile, proof: Proofreader = proofread): Draft {
+export function readDraft(folder: string, file: ProcedureFile, proof: Proofreader = proofread): ReadDraft {
   const { procedure, findings, silenced } = proof(file.text, file.name);
   const differs = asSheet(folder, file, procedure);
   if (nameInside(folder, file.path) === undefined)
@@ -34,10 +35,11 @@ export function readDraft(folder: string, file: ProcedureFile, proof: Proofreade
     reads.set(picture.address, read);
     return read.ok ? [] : [findingOf(file, picture, read.error.message)];
   });
+  const found = [...reads].flatMap(([address, read]) => (read.ok ? [{ address, ...read.value }] : []));
   return {
-    procedure,
+    procedure: withDigests(procedure, found),
     silenced,
-    pictures: [...reads].flatMap(([address, read]) => (read.ok ? [{ address, ...read.value }] : [])),
+    pictures: found,
     findings: [...findings, ...differs, ...missing].sort((a, b) => a.line - b.line || a.column - b.column),
   };
 }

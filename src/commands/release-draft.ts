@@ -7,6 +7,7 @@ import type { Command, Supervisors } from '../bundle/command.ts';
 import type { ReleasedSheet } from '../bundle/room.ts';
 import type { KeptText, LedgerStore } from '../ledger/ledger-store.ts';
 import type { Finding } from '../procedure/finding.ts';
+import { withDigests } from '../procedure/pictures.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { inLanguage } from '../procedure/sheet.ts';
 import { type ProcedureFile, sheetsOf } from '../storage/procedure-files.ts';
@@ -52,10 +53,11 @@ export function releasable(
   const sheets = sheetTexts(folder, beside, procedure);
   if (!sheets.ok) return { outcome: 'refused', refusal: sheets.error };
   const { procedure: text, pictures } = texts.value;
-  const understood = understoodText(procedure, draft.name);
+  const drawn = withDigests(procedure, pictures);
+  const understood = understoodText(drawn, draft.name);
   return {
     outcome: 'releasable',
-    procedure,
+    procedure: drawn,
     texts: [text, understood, ...pictures, ...sheets.value.flatMap((sheet) => sheet.texts)],
     command: {
       do: 'release',

@@ -23,7 +23,7 @@ export type About =
   | 'limit';
 
 /**
- * How it differs. `moved`: within the step, or a step among the steps; `moved here`: a point from another step. `reworded`: the same thing in other words. `changed`: another thing in its place. Of a limit: `tightened` when all it
+ * How it differs. `moved`: within the step, or a step among the steps; `moved here`: a point from another step. `reworded`: the same thing in other words. `changed`: another thing in its place. `redrawn`: a picture of the same name that shows something else. Of a limit: `tightened` when all it
  * lets through the old one let through too, `widened` the other way round, `shifted` when neither is so.
  */
 export type Change =
@@ -33,6 +33,7 @@ export type Change =
   | 'moved here'
   | 'reworded'
   | 'changed'
+  | 'redrawn'
   | 'tightened'
   | 'widened'
   | 'shifted';

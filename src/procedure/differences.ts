@@ -4,6 +4,8 @@ import type { About, Change, Difference } from './difference.ts';
 import { formulaWords } from './formula-words.ts';
 import { likeness, type Pair, pairs } from './pairs.ts';
 import { plainText } from './plain-text.ts';
+import { limitOf } from './point-limit.ts';
+import { type SideBySide, sideBySide } from './point-pairs.ts';
 import type { Caution, Picture, Point, Procedure, Step } from './procedure.ts';
 import { plainTelling, type Telling } from './telling.ts';
 
@@ -12,59 +14,15 @@ import { plainTelling, type Telling } from './telling.ts';
  * paired by their ids, and where an id is gone by the likeness of their words: so a thing that was moved or reworded is told as one.
  */
 export function differences(before: Procedure, after: Procedure, tell = plainTelling): readonly Difference[] {
-  const steps = stepPairs(before, after);
+  const beside = sideBySide(before, after);
+  const { steps } = beside;
   const byStep = new Map(steps.both.map((pair) => [pair.after, pair]));
-  const points = movedBetween(steps.both);
   const inSteps = after.steps.flatMap((step) => {
     const pair = byStep.get(step);
-    return pair ? betweenSteps(pair, points, tell) : [inStep(step, 'step', 'added', null, step.title)];
+    return pair ? betweenSteps(pair, beside, tell) : newStep(step, beside, tell);
   });
   const gone = steps.removed.map((step) => inStep(step, 'step', 'removed', step.title, null));
   return [...ofTheWhole(before, after, tell), ...inSteps, ...gone];
-}
-
-/** The points that stand for each other in two texts, wherever they stand. */
-export function pointPairs(before: Procedure, after: Procedure): readonly PointPair[] {
-  const { both } = stepPairs(before, after);
-  return [...both.flatMap(pointsOf), ...movedBetween(both).values()];
-}
-
-/** A point in two texts, with the step it is asked in. */
-export interface PointPair {
-  readonly before: { readonly step: Step; readonly point: Point };
-  readonly after: { readonly step: Step; readonly point: Point };
-}
-
-const stepPairs = (before: Procedure, after: Procedure) =>
-  pairs(before.steps, after.steps, (a, b) => Math.max(likeness(a.title, b.title), shared(a.points, b.points)));
-
-/** The share of points that two steps have in common. */
-function shared(a: readonly Point[], b: readonly Point[]): number {
-  const texts = new Set(a.map(({ text }) => text));
-  const most = Math.max(a.length, b.length);
-  return most === 0 ? 0 : b.filter(({ text }) => texts.has(text)).length / most;
-}
-
-const pairPoints = ({ before, after }: Pair<Step>) =>
-  pairs(before.points, after.points, (a, b) => (a.kind === b.kind ? likeness(a.text, b.text) : 0));
-
-const pointsOf = (steps: Pair<Step>): readonly PointPair[] =>
-  pairPoints(steps).both.map(({ before, after }) => ({
-    before: { step: steps.before, point: before },
-    after: { step: steps.after, point: after },
-  }));
-
-/** Points that are asked in another step than before: the same words, of the same kind. By the newer point. */
-function movedBetween(steps: readonly Pair<Step>[]): ReadonlyMap<Point, PointPair> {
-  const gone = steps.flatMap((pair) => pairPoints(pair).removed.map((point) => ({ step: pair.before, point })));
-  const moved = new Map<Point, PointPair>();
-  for (const pair of steps)
-    for (const point of pairPoints(pair).added) {
-      const place = gone.findIndex(({ point: was }) => was.kind === point.kind && was.text === point.text);
-      const [before] = place < 0 ? [] : gone.splice(place, 1);
-      if (before) moved.set(point, { before, after: { step: pair.after, point } });
-    }
-  return moved;
 }
 
 function ofTheWhole(before: Procedure, after: Procedure, tell: Telling): readonly Difference[] {
@@ -81,10 +39,9 @@ function ofTheWhole(before: Procedure, after: Procedure, tell: Telling): readonl
   return told.flatMap(([about, change, say]) => differs(null, about, change, say(before), say(after)));
 }
 
-function betweenSteps(pair: Pair<Step>, moved: ReadonlyMap<Point, PointPair>, tell: Telling): readonly Difference[] {
+function betweenSteps(pair: Pair<Step>, beside: SideBySide, tell: Telling): readonly Difference[] {
   const { before, after } = pair;
-  const points = pairPoints(pair);
-  const away = new Set([...moved.values()].map((each) => each.before.point));
+  const points = beside.within(pair);
   return [
     ...(pair.moved ? [inStep(after, 'step', 'moved', String(before.number), String(after.number))] : []),
     ...differs(after, 'step', 'reworded', before.title, after.title),
@@ -94,24 +51,35 @@ function betweenSteps(pair: Pair<Step>, moved: ReadonlyMap<Point, PointPair>, te
     ...betweenWords(pair),
     ...after.points.flatMap((point) => {
       const same = points.both.find((each) => each.after === point);
-      const from = moved.get(point);
-      if (from)
-        return [
-          atPoint(after, point, 'moved here', String(from.before.step.number), String(after.number)),
-          ...betweenPoints(after, from.before.point, point, tell),
-        ];
-      if (!same) return [atPoint(after, point, 'added', null, inWords(point, tell))];
+      if (!same) return movedHere(after, point, beside, tell) ?? [added(after, point, tell)];
       const place = (of: Step, at: Point): string => String(of.points.indexOf(at) + 1);
       return [
         ...(same.moved ? [atPoint(after, point, 'moved', place(before, same.before), place(after, point))] : []),
         ...betweenPoints(after, same.before, point, tell),
       ];
     }),
-    ...points.removed
-      .filter((point) => !away.has(point))
-      .map((point) => atPoint(after, point, 'removed', inWords(point, tell), null)),
+    ...points.removed.map((point) => atPoint(after, point, 'removed', inWords(point, tell), null)),
   ];
 }
+
+/** All of a new step is new, but for the points that came to it from another. */
+const newStep = (step: Step, beside: SideBySide, tell: Telling): readonly Difference[] => [
+  inStep(step, 'step', 'added', null, step.title),
+  ...step.points.flatMap((point) => movedHere(step, point, beside, tell) ?? []),
+];
+
+function movedHere(step: Step, point: Point, { moved }: SideBySide, tell: Telling): readonly Difference[] | undefined {
+  const from = moved.get(point);
+  return (
+    from && [
+      atPoint(step, point, 'moved here', String(from.before.step.number), String(step.number)),
+      ...betweenPoints(step, from.before.point, point, tell),
+    ]
+  );
+}
+
+const added = (step: Step, point: Point, tell: Telling): Difference =>
+  atPoint(step, point, 'added', null, inWords(point, tell));
 
 function betweenFacts({ before, after }: Pair<Step>, tell: Telling): readonly Difference[] {
   const told: readonly (readonly [About, (of: Step['facts']) => string | null])[] = [
@@ -143,15 +111,23 @@ function betweenCautions({ before, after }: Pair<Step>, tell: Telling): readonly
   ];
 }
 
-/** The sentences that differ, not those that stayed. */
+/** The sentences that differ, not those that stayed; all of them where only their order differs. */
 function betweenWords({ before, after }: Pair<Step>): readonly Difference[] {
-  const [was, is] = [before, after].map(({ prose }) => sentences(prose));
-  if (!was || !is) return [];
-  const only = (of: readonly string[], other: readonly string[]): string | null =>
-    of.filter((sentence) => !other.includes(sentence)).join(' ') || null;
-  const [gone, come] = [only(was, is), only(is, was)];
-  if (gone === null && come === null) return differs(after, 'words', 'moved', was.join(' '), is.join(' '));
+  const [was, is] = [sentences(before.prose), sentences(after.prose)];
+  const [gone, come] = [without(was, is), without(is, was)];
+  if (gone === null && come === null) return differs(after, 'words', 'reworded', was.join(' '), is.join(' '));
   return differs(after, 'words', gone === null ? 'added' : come === null ? 'removed' : 'reworded', gone, come);
+}
+
+/** A sentence that is said twice in one text and once in the other is there once more. */
+function without(list: readonly string[], others: readonly string[]): string | null {
+  const left = [...others];
+  const only = list.filter((sentence) => {
+    const at = left.indexOf(sentence);
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+  return only.join(' ') || null;
 }
 
 const sentences = (markdown: string): readonly string[] =>
@@ -162,14 +138,25 @@ const sentences = (markdown: string): readonly string[] =>
 
 function betweenPictures({ before, after }: Pair<Step>): readonly Difference[] {
   const named = (pictures: readonly Picture[]) =>
-    pictures.map((picture) => ({ id: `${picture.alt} (${[picture.address, ...picture.bringOut].join(' ')})` }));
+    pictures.map((picture) => ({
+      id: `${picture.alt} (${[picture.address, ...picture.bringOut].join(' ')})`,
+      picture,
+    }));
   const { both, removed, added } = pairs(named(before.pictures), named(after.pictures), (a, b) => likeness(a.id, b.id));
   return [
-    ...both.flatMap(({ before: was, after: is }) => differs(after, 'picture', 'changed', was.id, is.id)),
+    ...both.flatMap(({ before: was, after: is }) =>
+      was.id === is.id && isRedrawn(was.picture, is.picture)
+        ? [inStep(after, 'picture', 'redrawn', was.id, is.id)]
+        : differs(after, 'picture', 'changed', was.id, is.id),
+    ),
     ...added.map(({ id }) => inStep(after, 'picture', 'added', null, id)),
     ...removed.map(({ id }) => inStep(after, 'picture', 'removed', id, null)),
   ];
 }
+
+/** Told only where both texts were read with their pictures. */
+const isRedrawn = (was: Picture, is: Picture): boolean =>
+  was.digest !== undefined && is.digest !== undefined && was.digest !== is.digest;
 
 function betweenPoints(step: Step, before: Point, after: Point, tell: Telling): readonly Difference[] {
   const said = details(before, after, tell);
@@ -203,8 +190,6 @@ function betweenLimits(step: Step, before: Point, after: Point, tell: Telling): 
   const is = inStep(step, 'limit', change, said(limits.before), said(limits.after));
   return [{ ...is, point: after.id, of: after.text, limits }];
 }
-
-const limitOf = (point: Point): Limit | null => ('limit' in point ? point.limit : null);
 
 /** A point by itself: its words with its limit, or with what it takes. */
 function inWords(point: Point, tell: Telling): string {

@@ -1,13 +1,27 @@
+import type { Digest } from '../base/brand.ts';
 import { inlineSpans, withoutCode } from './inline-spans.ts';
 import { cut, join, originOf, type Passage } from './passage.ts';
 import { plainText } from './plain-text.ts';
-import type { Picture } from './procedure.ts';
+import type { Picture, Procedure } from './procedure.ts';
 import type { Reading } from './reading.ts';
 import { placeOf } from './source.ts';
 
 export interface WithoutPictures {
   readonly passage: Passage;
   readonly pictures: readonly Picture[];
+}
+
+/** The procedure with the digest of each picture that is known, by its address. */
+export function withDigests(
+  procedure: Procedure,
+  known: readonly { readonly address: string; readonly digest: Digest }[],
+): Procedure {
+  const digests = new Map(known.map(({ address, digest }) => [address, digest]));
+  const drawn = (picture: Picture): Picture => {
+    const digest = digests.get(picture.address);
+    return digest === undefined ? picture : { ...picture, digest };
+  };
+  return { ...procedure, steps: procedure.steps.map((step) => ({ ...step, pictures: step.pictures.map(drawn) })) };
 }
 
 /** Takes the pictures out of a passage: `![words](address#ids)`. */

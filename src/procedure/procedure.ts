@@ -1,4 +1,4 @@
-import type { PointId, ProcedureId, StepId } from '../base/brand.ts';
+import type { Digest, PointId, ProcedureId, StepId } from '../base/brand.ts';
 import type { Limit } from '../measure/limit.ts';
 import type { UnitId } from '../measure/unit.ts';
 import type { Formula } from './formula.ts';
@@ -89,6 +89,8 @@ export interface Picture {
   /** Ids of lines or pieces to bring out, from the fragment. */
   readonly bringOut: readonly string[];
   readonly line: number;
+  /** Of the file, where the procedure was read together with its pictures. */
+  readonly digest?: Digest;
 }
 
 interface PointBase {

@@ -2,6 +2,8 @@ import { limitChange } from '../measure/limit-change.ts';
 import { limitWords } from '../measure/limit-words.ts';
 import type { Finding } from './finding.ts';
 import { formulaWords } from './formula-words.ts';
+import { slug } from './ids.ts';
+import { limitOf } from './point-limit.ts';
 import type { Point, Procedure, Step } from './procedure.ts';
 
 /**
@@ -27,6 +29,9 @@ export function compareSheet(main: Procedure, sheet: Procedure, file: string): r
     const [gone, more] = what.toLowerCase().includes('numbers') ? onlyIn(expected, found) : [expected, found];
     differ(line, what, gone, more);
   };
+  const pins = (there: Pinnable, main: Pinnable, what: string): void => {
+    if (isPinned(there) && there.id !== main.id) differ(there.line, what, main.id, there.id);
+  };
   for (const [what, of] of WHOLE) same(1, what, of(main), of(sheet));
   same(1, 'Steps', String(main.steps.length), String(sheet.steps.length));
   for (const [index, step] of main.steps.entries()) {
@@ -34,6 +39,7 @@ export function compareSheet(main: Procedure, sheet: Procedure, file: string): r
     if (!other) break;
     for (const [what, of] of OF_STEP)
       same(other.line, `Step ${step.number}, ${what}`, of(step, main), of(other, sheet));
+    pins(other, step, `Step ${step.number}, id`);
     for (const [at, caution] of step.cautions.entries()) {
       const there = other.cautions[at];
       if (there)
@@ -42,6 +48,7 @@ export function compareSheet(main: Procedure, sheet: Procedure, file: string): r
     for (const [at, point] of step.points.entries()) {
       const there = other.points[at];
       if (!there) break;
+      pins(there, point, `Step ${step.number}, id of point ${at + 1}`);
       for (const [what, of] of OF_POINT)
         same(there.line, `Step ${step.number}, ${what} of point ${at + 1}`, of(point), of(there));
       if (limitChange(limitOf(point), limitOf(there)) !== null)
@@ -114,6 +121,7 @@ const OF_STEP: Told<Step> = [
   ['cannot be undone', ({ facts }) => (facts.cannotBeUndone ? 'Cannot be undone' : '')],
   ['skill needed', ({ facts }) => facts.needsSkill ?? ''],
   ['way out of a limit', ({ facts: { ifOut } }, whole) => (ifOut ? backTo(ifOut.backTo, whole) : '')],
+  ['numbers of the way out', ({ facts: { ifOut } }) => (ifOut?.backTo === null ? numbers(ifOut.text) : '')],
   ['cautions', ({ cautions }) => cautions.map(({ word }) => word).join(', ')],
   ['pictures', ({ pictures }) => pictures.map(({ address, bringOut }) => [address, ...bringOut].join(' ')).join(', ')],
   ['points', ({ points }) => String(points.length)],
@@ -137,6 +145,11 @@ const OF_POINT: readonly (readonly [string, (of: Point) => string])[] = [
   ['numbers', ({ text }) => numbers(text)],
 ];
 
+type Pinnable = Step | Point;
+
+/** An id that its words would not make. */
+const isPinned = (of: Pinnable): boolean => of.id !== slug('title' in of ? of.title : of.text);
+
 /** Where work goes back to, by the step's place: its words are another language's. */
 function backTo(step: string | null, { steps }: Procedure): string {
   const at = steps.findIndex(({ id }) => id === step);
@@ -155,7 +168,6 @@ function onlyIn(a: string, b: string): readonly [string, string] {
   return [left.join(' '), right.join(' ')];
 }
 
-const limitOf = (point: Point) => ('limit' in point ? point.limit : null);
 const limitText = (point: Point): string => {
   const limit = limitOf(point);
   return limit ? limitWords(limit) : '';

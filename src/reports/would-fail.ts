@@ -8,7 +8,8 @@ import type { Limit } from '../measure/limit.ts';
 import { limitChange } from '../measure/limit-change.ts';
 import { limitWords } from '../measure/limit-words.ts';
 import { convert, findUnit, unitKind } from '../measure/unit.ts';
-import { type PointPair, pointPairs } from '../procedure/differences.ts';
+import { limitOf } from '../procedure/point-limit.ts';
+import { type PointPair, pointPairs } from '../procedure/point-pairs.ts';
 import type { Point, Procedure } from '../procedure/procedure.ts';
 import { type Past, textOf } from './past.ts';
 
@@ -79,8 +80,6 @@ function narrowed(before: Procedure, after: Procedure): ReadonlyMap<Point, Point
   });
   return new Map(pairs.map((pair) => [pair.before.point, pair]));
 }
-
-const limitOf = (point: Point): Limit | null => ('limit' in point ? point.limit : null);
 
 function beyond(value: string, written: string, limit: Limit): Pick<WouldFail, 'verdict' | 'by'> | undefined {
   const unit = findUnit(written);

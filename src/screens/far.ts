@@ -16,7 +16,7 @@ import { blank, fillRow, indentRow, type Row, rowText } from '../widgets/row.ts'
 import { wrapRow } from '../widgets/wrap-row.ts';
 import type { Say } from '../words/say.ts';
 import { footer, rehearsal, signsOf } from './frame.ts';
-import { limitOf, pointWords } from './point-list.ts';
+import { limitWordsOf, pointWords } from './point-list.ts';
 import { said } from './said.ts';
 
 /** The next action alone, for a screen further away: at most twelve rows of text, as large as they go. */
@@ -61,7 +61,7 @@ function together(say: Say, { at, point }: WantedPoint, width: number): readonly
 
 /** Where the value is to lie, for itself, because it is looked at more often than the words. */
 function limit(say: Say, wanted: WantedPoint | 'finish', width: number): readonly Row[] {
-  const words = wanted === 'finish' ? '' : limitOf(say, wanted.point);
+  const words = wanted === 'finish' ? '' : limitWordsOf(say, wanted.point);
   return words === '' ? [] : [blank, ...big(words, width, 3)];
 }
 

@@ -17,7 +17,7 @@ import { indentRow, leftRight, type Row, rowColumns } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
 import { beside } from './beside.ts';
 import { outside } from './outside.ts';
-import { limitOf, pointWords, settledChecks } from './point-list.ts';
+import { limitWordsOf, pointWords, settledChecks } from './point-list.ts';
 import { said } from './said.ts';
 
 /** The one bright thing on the screen: the point that is wanted now, with its field, its limit, and what is wrong with it. */
@@ -55,7 +55,7 @@ function answerRows(app: App, play: Play, wanted: WantedPoint, width: number): r
     case 'choice':
       return options(app, point, width);
     case 'timed':
-      return clockRows(app, play, wanted, limitOf(speak(app), point), width);
+      return clockRows(app, play, wanted, limitWordsOf(speak(app), point), width);
     case 'computed':
       return workedOut(app, play, wanted, point, width);
     default:
@@ -140,5 +140,5 @@ function workedOut(
     said(inNames === inValues ? `${inNames} = ` : `${inNames} = ${inValues} = `),
     said(`${result.value.value} ${point.unit}`, 'bright'),
   ];
-  return beside(said(''), sum, [said(limitOf(speak(app), point))], width);
+  return beside(said(''), sum, [said(limitWordsOf(speak(app), point))], width);
 }

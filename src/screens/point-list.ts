@@ -4,6 +4,7 @@ import { type Bundle, type Check, isConceded, isGood, liveCheck, pointKey } from
 import { blanksOf } from '../bundle/next.ts';
 import { nameOf, type Room } from '../bundle/room.ts';
 import type { Place } from '../bundle/route.ts';
+import { limitOf } from '../procedure/point-limit.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { Row } from '../widgets/row.ts';
 import type { Say } from '../words/say.ts';
@@ -29,7 +30,7 @@ export function donePoint(
 
 /** A point still to come, with its limit. */
 export const laterPoint = (say: Say, point: Point, width: number): readonly Row[] =>
-  beside(said('   '), [said(pointWords(say, point))], [said(limitOf(say, point))], width);
+  beside(said('   '), [said(pointWords(say, point))], [said(limitWordsOf(say, point))], width);
 
 /** The values that stand at a point, blank by blank: good, or let through. */
 export function settledChecks(point: Point, at: Place, bundle: Bundle): readonly Check[] {
@@ -47,7 +48,7 @@ export function pointWords(say: Say, point: Point): string {
 }
 
 /** `310.5 to 313.5 mm`; empty without a limit. */
-export const limitOf = (say: Say, point: Point): string => limitSaid(say, 'limit' in point ? point.limit : null);
+export const limitWordsOf = (say: Say, point: Point): string => limitSaid(say, limitOf(point));
 
 function recorded(point: Point, checks: readonly Check[], room: Room): string {
   const last = checks.at(-1);

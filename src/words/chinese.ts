@@ -386,6 +386,7 @@ export const chinese: Catalogue = {
   '{thing} moved here': '移到此处：{thing}',
   '{thing} reworded': '改写：{thing}',
   '{thing} changed': '更改：{thing}',
+  '{thing} redrawn': '重画：{thing}',
   '{thing} tightened': '收紧：{thing}',
   '{thing} widened': '放宽：{thing}',
   '{thing} shifted': '平移：{thing}',
@@ -428,6 +429,7 @@ export const chinese: Catalogue = {
   '{file} is gone: go back.': '{file} 已不在：请返回。',
   'The desk is for supervisors, and {name} is none: sew at the station, with `walkfoot`.':
     '工作台供主管使用，{name} 不是主管：请用 `walkfoot` 在工位缝制。',
+  'It has errors: mend them before it is rehearsed.': '有错误：演练前请修正。',
   'It has errors: mend them before it is released.': '有错误：发布前请修正。',
   '{ticket} is to be finished on revision {revision}.': '{ticket} 将按版本 {revision} 完成。',
   '{hold} of {ticket} is settled.': '{ticket} 的 {hold} 已处理。',
@@ -510,6 +512,8 @@ export const chinese: Catalogue = {
     '`back`：已记录的内容。`undo`：五秒内划去刚记录的。',
   '`strike REASON`: the newest entry; `strike #57 REASON`: that one. `note TEXT`.':
     '`strike REASON`：最新一项；`strike #57 REASON`：指定项。`note TEXT`：备注。',
+  '`hold REASON`. `go back REASON`: when the step allows it. `note TEXT`. `leave`: the bundle waits for you.':
+    '`hold REASON`：扣留。`go back REASON`：步骤允许时退回。`note TEXT`：备注。`leave`：这一扎等你回来。',
   '`hold REASON`. `settle`: a supervisor ends a hold. `go back REASON`: when the step allows it.':
     '`hold REASON`：扣留。`settle`：主管处理扣留。`go back REASON`：步骤允许时退回。',
   '`fold`: without the explanations, all points at once; `unfold`: with them again.':

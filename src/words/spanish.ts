@@ -416,6 +416,7 @@ export const spanish: Catalogue = {
   '{thing} moved here': 'traído aquí: {thing}',
   '{thing} reworded': 'con otras palabras: {thing}',
   '{thing} changed': 'cambiado: {thing}',
+  '{thing} redrawn': 'dibujado de nuevo: {thing}',
   '{thing} tightened': 'más estrecho: {thing}',
   '{thing} widened': 'más ancho: {thing}',
   '{thing} shifted': 'corrido: {thing}',
@@ -459,6 +460,7 @@ export const spanish: Catalogue = {
   '{file} is gone: go back.': '{file} ya no está: vuelve atrás.',
   'The desk is for supervisors, and {name} is none: sew at the station, with `walkfoot`.':
     'La mesa es para supervisores y {name} no lo es: cose en el puesto, con `walkfoot`.',
+  'It has errors: mend them before it is rehearsed.': 'Tiene errores: corrígelos antes de ensayarlo.',
   'It has errors: mend them before it is released.': 'Tiene errores: corrígelos antes de publicarlo.',
   '{ticket} is to be finished on revision {revision}.': '{ticket} se acabará con la revisión {revision}.',
   '{hold} of {ticket} is settled.': '{hold} de {ticket} está resuelta.',
@@ -545,6 +547,8 @@ export const spanish: Catalogue = {
     '`back`: lo registrado. `undo`: tacha lo recién registrado, en cinco segundos.',
   '`strike REASON`: the newest entry; `strike #57 REASON`: that one. `note TEXT`.':
     '`strike REASON`: lo último registrado; `strike #57 REASON`: ese. `note TEXT`: una nota.',
+  '`hold REASON`. `go back REASON`: when the step allows it. `note TEXT`. `leave`: the bundle waits for you.':
+    '`hold REASON`: retener. `go back REASON`: si el paso lo permite. `note TEXT`: anotar. `leave`: el lote te espera.',
   '`hold REASON`. `settle`: a supervisor ends a hold. `go back REASON`: when the step allows it.':
     '`hold REASON`: retener. `settle`: un supervisor resuelve la retención. `go back REASON`: si el paso lo permite.',
   '`fold`: without the explanations, all points at once; `unfold`: with them again.':

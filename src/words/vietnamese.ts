@@ -408,6 +408,7 @@ export const vietnamese: Catalogue = {
   '{thing} moved here': 'dời tới đây: {thing}',
   '{thing} reworded': 'đổi lời: {thing}',
   '{thing} changed': 'đổi: {thing}',
+  '{thing} redrawn': 'vẽ lại: {thing}',
   '{thing} tightened': 'siết chặt: {thing}',
   '{thing} widened': 'nới rộng: {thing}',
   '{thing} shifted': 'dịch: {thing}',
@@ -451,6 +452,7 @@ export const vietnamese: Catalogue = {
   '{file} is gone: go back.': '{file} không còn: quay lại.',
   'The desk is for supervisors, and {name} is none: sew at the station, with `walkfoot`.':
     'Bàn này dành cho quản đốc, {name} không phải: may ở trạm, bằng `walkfoot`.',
+  'It has errors: mend them before it is rehearsed.': 'Có lỗi: sửa trước khi diễn thử.',
   'It has errors: mend them before it is released.': 'Có lỗi: sửa trước khi phát hành.',
   '{ticket} is to be finished on revision {revision}.': '{ticket} sẽ làm xong theo bản {revision}.',
   '{hold} of {ticket} is settled.': '{hold} của {ticket} đã giải quyết.',
@@ -536,6 +538,8 @@ export const vietnamese: Catalogue = {
     '`back`: những gì đã ghi. `undo`: gạch bỏ điều vừa ghi, trong năm giây.',
   '`strike REASON`: the newest entry; `strike #57 REASON`: that one. `note TEXT`.':
     '`strike REASON`: mục mới nhất; `strike #57 REASON`: mục đó. `note TEXT`: ghi chú.',
+  '`hold REASON`. `go back REASON`: when the step allows it. `note TEXT`. `leave`: the bundle waits for you.':
+    '`hold REASON`: giữ lại. `go back REASON`: khi bước cho phép. `note TEXT`: ghi chú. `leave`: bó hàng chờ bạn.',
   '`hold REASON`. `settle`: a supervisor ends a hold. `go back REASON`: when the step allows it.':
     '`hold REASON`: giữ lại. `settle`: quản đốc giải quyết việc giữ. `go back REASON`: khi bước cho phép.',
   '`fold`: without the explanations, all points at once; `unfold`: with them again.':

@@ -192,6 +192,18 @@ test('changes are read one by one, in their order, and whoever comes back goes o
   expect(done.world.room.lastPlayed.get(ines)?.get(before.bundle?.procedure ?? ('' as never))).toBe(digest('b'));
 });
 
+test('where only a picture was drawn anew, whoever knew the old one is told too', () => {
+  const before = { ...other, bundle: given(plain).world.bundle };
+  const redrawn = { ...release('a'), understood: digest('e'), pictures: [{ address: 'a.svg', digest: digest('1') }] };
+  const world = { ...before, texts: new Map(before.texts).set(digest('e'), plain) };
+  const opened = given(world, redrawn, open);
+  expect(opened.world.bundle?.changesToRead).toMatchObject({ from: digest('a') });
+  opened.when(readChanges()).leaves(['changes-read', { from: digest('a'), to: digest('e') }]);
+  const known = given(opened.world, readChanges()).world.room.lastPlayed;
+  expect(known.get(ines)?.get(LIN)).toBe(digest('e'));
+  given(opened.world, readChanges(), leave).when(resume()).leaves(['resumed']);
+});
+
 test('changes left unread come again, and only to the hand they are new to', () => {
   const before = { ...other, bundle: given(plain).world.bundle };
   const left = given(before, release('b'), open, leave);

@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { differenceLine } from '../../src/app/difference-words.ts';
-import { differences, pointPairs } from '../../src/procedure/differences.ts';
+import type { Digest } from '../../src/base/brand.ts';
+import { differences } from '../../src/procedure/differences.ts';
+import { withDigests } from '../../src/procedure/pictures.ts';
+import { pointPairs } from '../../src/procedure/point-pairs.ts';
 import { readProcedure } from '../../src/procedure/read-procedure.ts';
 
 const text = `---
@@ -120,6 +123,41 @@ const cases: readonly Case[] = [
     ['step 3, point moved here: Edges on the line: step 2 → step 3'],
   ],
   [
+    'a step split in two',
+    [['- [ ] Diagonal `d1`', '## Measure it\n\n- [ ] Diagonal `d1`']],
+    [
+      'step 3, new step: Measure it',
+      'step 3, point moved here: Diagonal d1: step 2 → step 3',
+      'step 3, point moved here: Diagonal d2: step 2 → step 3',
+      'step 3, point moved here: Out of square: step 2 → step 3',
+    ],
+  ],
+  [
+    'a step joined with another, and a limit tightened on the way',
+    [
+      [look, ''],
+      ['(max 4)', '(max 4)\n- [ ] Clean\n- [ ] Label reads ____'],
+      [`- [ ] Line to edge ____ ____ mm (312 ±1.5)\n`, ''],
+      [
+        '- [ ] Roll of the vinyl ____\n',
+        '- [ ] Roll of the vinyl ____\n- [ ] Line to the edge ____ ____ mm (312 ±1)\n',
+      ],
+    ],
+    [
+      'step 1, point moved here: Line to the edge: step 2 → step 1',
+      'step 1, point reworded: Line to edge → Line to the edge',
+      'step 1, limit tightened: Line to the edge: 310.5 to 313.5 mm → 311 to 313 mm',
+      'step 2, point moved here: Clean: step 3 → step 2',
+      'step 2, point moved here: Label reads: step 3 → step 2',
+      'step 3, step gone: Look it over',
+    ],
+  ],
+  [
+    'sentences in another order',
+    [['Raw edges *to* the line.', 'Raw edges *to* the line. Flat. Raw edges *to* the line.']],
+    ['step 2, new words: Flat. Raw edges to the line.'],
+  ],
+  [
     'what is accepted',
     [['**match** / lighter', '**match** / **lighter**']],
     ['step 2, point changed: Shade, *match* / lighter → Shade, *match* / *lighter*'],
@@ -200,6 +238,7 @@ const mirror = {
   'moved here': 'moved here',
   reworded: 'reworded',
   changed: 'changed',
+  redrawn: 'redrawn',
   shifted: 'shifted',
 } as const;
 
@@ -261,3 +300,34 @@ test.each([
 ])('of the words only the sentences that differ are told: %s → %s', (from, to, said) =>
   expect(differences(read(text), read(changed([from, to]))).map((each) => differenceLine(each))).toEqual([said]),
 );
+
+test('two sentences that changed places are told as other words', () => {
+  const [flat, tight] = ['Keep it flat. Hold it tight.', 'Hold it tight. Keep it flat.'];
+  const one = read(changed(['Raw edges *to* the line.', flat]));
+  const other = read(changed(['Raw edges *to* the line.', tight]));
+  expect(differences(one, other).map((each) => differenceLine(each))).toEqual([
+    `step 2, words reworded: ${flat} → ${tight}`,
+  ]);
+});
+
+test('a point keeps its id across steps, whatever it says then', () => {
+  const pinned = changed(['- [ ] Edges on the line', '- [ ] Edges on the line {#edges}']);
+  const moved = pinned
+    .replace('- [ ] Edges on the line {#edges}\n', '')
+    .replace('- [ ] Clean\n', '- [ ] Nothing sticks out beyond the pencil {#edges}\n- [ ] Clean\n');
+  expect(differences(read(pinned), read(moved)).map((each) => differenceLine(each))).toEqual([
+    'step 3, point moved here: Nothing sticks out beyond the pencil: step 2 → step 3',
+    'step 3, point reworded: Edges on the line → Nothing sticks out beyond the pencil',
+  ]);
+});
+
+test('a picture that was drawn anew under the same name is told where both are known', () => {
+  const drawn = (digest: string) =>
+    withDigests(read(text), [{ address: '../media/lining.svg', digest: digest as Digest }]);
+  const said = (a: string, b: string) => differences(drawn(a), drawn(b)).map((each) => differenceLine(each));
+  expect(said('1', '1')).toEqual([]);
+  expect(said('1', '2')).toEqual([
+    'step 2, picture redrawn: Sleeves (../media/lining.svg D1) → Sleeves (../media/lining.svg D1)',
+  ]);
+  expect(differences(read(text), drawn('2'))).toEqual([]);
+});

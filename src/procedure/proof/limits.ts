@@ -1,4 +1,5 @@
 import type { Limit } from '../../measure/limit.ts';
+import { canBeOut } from '../point-limit.ts';
 import type { Point, Step } from '../procedure.ts';
 import type { Proof } from './proof.ts';
 import { COMMON_PRACTICE, type Rule } from './rule.ts';
@@ -190,11 +191,6 @@ function* readings({ procedure, at }: Proof): Generator<LimitedReading> {
   for (const step of procedure.steps)
     for (const point of step.points)
       if (point.kind === 'reading' && point.limit) yield { step, point, limit: point.limit, at: at(point.line) };
-}
-
-function canBeOut(point: Point): boolean {
-  if (point.kind === 'choice') return point.options.some(({ acceptable }) => !acceptable);
-  return 'limit' in point && point.limit !== null;
 }
 
 const isInside = (value: number, { low, high }: Limit): boolean =>
