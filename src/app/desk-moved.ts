@@ -1,5 +1,6 @@
 import type { TicketId } from '../base/brand.ts';
 import { isBehind } from '../bundle/behind.ts';
+import type { Plain } from '../words/say.ts';
 import { refusal, type Step } from './acts.ts';
 import type { App } from './app.ts';
 import { chosenDraft, chosenRow, type Errand } from './desk.ts';
@@ -24,10 +25,17 @@ export function showing(app: App, shows: 'findings' | 'reading' | 'changes'): St
 export function sentOn(app: App, errand: Errand['do']): Step {
   const draft = chosenDraft(app);
   if (!draft) return [app, []];
-  if (errand === 'release' && draft.findings.some(({ severity }) => severity === 'error'))
-    return [{ ...app, message: refusal(speak(app)('It has errors: mend them before it is released.')) }, []];
+  const barred = errand === 'edit' ? undefined : BARRED[errand];
+  if (barred && draft.findings.some(({ severity }) => severity === 'error'))
+    return [{ ...app, message: refusal(speak(app)(barred)) }, []];
   return [{ ...app, errand: { do: errand, file: draft.file }, ended: 0 }, []];
 }
+
+/** What is said of a draft with errors. */
+const BARRED = {
+  rehearse: 'It has errors: mend them before it is rehearsed.',
+  release: 'It has errors: mend them before it is released.',
+} as const satisfies Partial<Record<Errand['do'], Plain>>;
 
 /** The chosen bundle, on an older revision, is to be finished on that. */
 export function keptOn(app: App): Step {

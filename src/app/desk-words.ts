@@ -1,7 +1,7 @@
 import { isBehind } from '../bundle/behind.ts';
 import type { Plain, Say } from '../words/say.ts';
 import type { App } from './app.ts';
-import type { DeskRow, Draft } from './desk.ts';
+import type { DeskDraft, DeskRow } from './desk.ts';
 import { speak } from './speak.ts';
 import { since } from './when.ts';
 import { stateWords } from './words.ts';
@@ -50,7 +50,7 @@ function quiet(app: App, { bundle }: Extract<DeskRow, { readonly row: 'bundle' }
 }
 
 /** `rev C`, `rev C, changed since`, `not released`, and what is to be mended. */
-export function draftState(say: Say, { revision, withdrawn, isReleased, findings }: Draft): string {
+export function draftState(say: Say, { revision, withdrawn, isReleased, findings }: DeskDraft): string {
   const errors = findings.filter(({ severity }) => severity === 'error').length;
   const others = findings.length - errors;
   const released =

@@ -5,7 +5,7 @@ import type { Procedure } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 
 /** A draft as it was last saved, beside the revision that is in use. */
-export interface Draft {
+export interface DeskDraft {
   /** Relative to the room, such as `procedures/LIN-2207.md`. */
   readonly file: string;
   readonly procedure: Procedure;
@@ -22,7 +22,7 @@ export interface Draft {
 
 /** What a supervisor's desk shows beside the bundles. */
 export interface Desk {
-  readonly drafts: readonly Draft[];
+  readonly drafts: readonly DeskDraft[];
 }
 
 /** Work that needs the whole terminal, and for which the desk gives it away. */
@@ -36,7 +36,7 @@ export interface Errand {
 export type DeskRow =
   | { readonly row: 'hold'; readonly bundle: Bundle; readonly hold: Hold }
   | { readonly row: 'bundle'; readonly bundle: Bundle }
-  | { readonly row: 'draft'; readonly draft: Draft };
+  | { readonly row: 'draft'; readonly draft: DeskDraft };
 
 /** Holds that wait, the oldest first; bundles at work, the longest without an entry first; those not begun; the drafts. */
 export function deskRows({ bundles, desk }: Pick<App, 'bundles' | 'desk'>): readonly DeskRow[] {
@@ -62,7 +62,7 @@ export const rowKey = (row: DeskRow): string => (row.row === 'draft' ? row.draft
 export const chosenRow = (app: App): DeskRow | undefined => deskRows(app)[app.chosen];
 
 /** The draft that keys act on: the one that is open, or chosen. */
-export function chosenDraft(app: App): Draft | undefined {
+export function chosenDraft(app: App): DeskDraft | undefined {
   const { layer } = app;
   if (layer?.layer === 'draft') return app.desk?.drafts.find(({ file }) => file === layer.file);
   const row = chosenRow(app);

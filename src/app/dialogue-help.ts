@@ -1,3 +1,4 @@
+import type { Say } from '../words/say.ts';
 import type { App } from './app.ts';
 import { mayFold } from './fold.ts';
 import { speak } from './speak.ts';
@@ -15,6 +16,17 @@ export function dialogueHelp(app: App): readonly string[] {
         ]
       : []),
     say('An empty line: done, read, next. A value: the value (in "…" when it begins with one of these words).'),
+    ...(app.paper ? onPaper(say) : atMachine(app, say)),
+  ];
+}
+
+/** What was never done on paper is done at the station. */
+const onPaper = (say: Say): readonly string[] => [
+  say('`hold REASON`. `go back REASON`: when the step allows it. `note TEXT`. `leave`: the bundle waits for you.'),
+];
+
+function atMachine(app: App, say: Say): readonly string[] {
+  return [
     say('`back`: what is recorded. `undo`: strike what was just recorded, within five seconds.'),
     say('`strike REASON`: the newest entry; `strike #57 REASON`: that one. `note TEXT`.'),
     say('`hold REASON`. `settle`: a supervisor ends a hold. `go back REASON`: when the step allows it.'),

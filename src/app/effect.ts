@@ -9,7 +9,7 @@ import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/difference.ts';
 import type { Catalogue } from '../words/say.ts';
 import type { Form } from './app.ts';
-import type { Draft } from './desk.ts';
+import type { DeskDraft } from './desk.ts';
 import type { Intent } from './intent.ts';
 import type { Move } from './move.ts';
 import type { Playing } from './room-ledger.ts';
@@ -64,7 +64,7 @@ export type News =
       readonly playing: Playing | null;
     }
   /** Drafts were read again. */
-  | { readonly news: 'drafts'; readonly drafts: readonly Draft[] }
+  | { readonly news: 'drafts'; readonly drafts: readonly DeskDraft[] }
   /** The words of the hand at the machine were loaded. */
   | { readonly news: 'words'; readonly words: Catalogue | null }
   /** The time that the paper says of what comes next. */

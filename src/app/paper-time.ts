@@ -1,5 +1,6 @@
 import { formatStamp, type Instant, parseStamp, wallTime } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { wrongTime } from '../bundle/from-paper.ts';
 import { refusal } from './acts.ts';
 import type { App } from './app.ts';
 import { speak, why } from './speak.ts';
@@ -7,7 +8,8 @@ import { speak, why } from './speak.ts';
 /** The program with the time that the paper says of what comes next: `10:42`, on the day before it, or `2026-11-24 10:42`. */
 export function onPaper(app: App, text: string): App {
   if (!app.paper) return app;
-  const stamp = paperStamp(text, app.paper.doneAt, app.now);
+  const typed = paperStamp(text, app.paper.doneAt, app.now);
+  const stamp = (typed.ok && app.play && wrongTime(app.play.bundle, typed.value, app.now)) || typed;
   return stamp.ok
     ? {
         ...app,

@@ -4,7 +4,7 @@ import { liveCheck, pointKey, setsLeft } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { goodAnswer, patience } from '../bundle/good-answer.ts';
-import { next, type WantedPoint } from '../bundle/next.ts';
+import { next, type WantedPoint, wantedPoint } from '../bundle/next.ts';
 import { type Place, route } from '../bundle/route.ts';
 import { memoryLedger } from '../ledger/memory-ledger.ts';
 import type { Procedure } from '../procedure/procedure.ts';
@@ -106,6 +106,8 @@ export async function carryOn(old: Playing, fresh: RoomLedger, clock: RehearsalC
 
   async function answer(wanted: WantedPoint, isBefore: boolean): Promise<boolean> {
     const { at, point, place, outside } = wanted;
+    // Whoever is there now answers it anew: a limit may have been drawn in behind their answer.
+    if (outside !== null && !isBefore) return false;
     const known = liveCheck(old.bundle, pointKey(at.set, at.step.id, point.id), place);
     if (known && outside === null && point.kind !== 'timed') {
       const { typed, witness } = known;
@@ -125,9 +127,9 @@ const MOST_ANSWERS = 5000;
 async function placeOf(old: Playing, fresh: RoomLedger): Promise<number> {
   const now = await fresh.playing(REHEARSAL);
   if (!now.ok) return 0;
-  const wanted = next(old.procedure, fresh.room(), old.bundle, REHEARSING);
-  if (!('at' in wanted)) return wanted.want === 'finish' ? Number.POSITIVE_INFINITY : 0;
-  return indexOf(now.value, wanted.at);
+  if (!old.bundle.text) return 0;
+  const wanted = wantedPoint(old.procedure, old.bundle);
+  return wanted ? indexOf(now.value, wanted.at) : Number.POSITIVE_INFINITY;
 }
 
 function indexOf({ bundle, procedure }: Playing, { set, step }: Place): number {

@@ -64,7 +64,7 @@ export function stateWords(app: App, bundle: Bundle): string {
     return words === '' ? '' : ` · ${words}`;
   };
   if (hold) return `${say('on hold {name}', { name: hold.name })}${long(hold.at)}`;
-  const { work, hand, lastAt } = bundle;
+  const { work, hand, workSince } = bundle;
   const name = hand === null ? '' : nameOf(app.room, hand);
   switch (work) {
     case 'not opened':
@@ -72,9 +72,9 @@ export function stateWords(app: App, bundle: Bundle): string {
     case 'open':
       return say('open with {name}', { name });
     case 'paused':
-      return `${say('left by {name}', { name })}${long(lastAt)}`;
+      return `${say('left by {name}', { name })}${long(workSince)}`;
     case 'handed over':
-      return `${say('for {name}', { name })}${long(lastAt)}`;
+      return `${say('for {name}', { name })}${long(workSince)}`;
     case 'finished':
       return say('finished');
     default:

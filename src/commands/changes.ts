@@ -11,7 +11,7 @@ import { pastOf } from '../reports/past.ts';
 import { wouldFail } from '../reports/would-fail.ts';
 import { findProcedure } from '../storage/procedure-files.ts';
 import { inRoom, type OpenRoom, type RoomOption } from './in-room.ts';
-import { cannot, type ExitCode, type Io, sayJson } from './io.ts';
+import { cannot, type ExitCode, type Io, proseWidthOf, sayJson } from './io.ts';
 import { readDraft } from './read-draft.ts';
 import { ofTickets, textsOf } from './read-past.ts';
 
@@ -57,7 +57,7 @@ export function changes(
       wouldFail: failing,
     };
     if (options.json) sayJson(io, told);
-    else io.out(`${changesReport(told, room, io.stdout.isTTY ? (io.stdout.columns ?? 80) : 80).join('\n')}\n`);
+    else io.out(`${changesReport(told, room, proseWidthOf(io)).join('\n')}\n`);
     if (lost !== undefined) cannot(io, lost);
     return failing.length > 0 || lost !== undefined ? 1 : 0;
   });

@@ -5,10 +5,12 @@ import { type DeskRow, deskRows, type Errand } from '../app/desk.ts';
 import { headings, rowWords } from '../app/desk-words.ts';
 import { isLockDue, locked } from '../app/lock.ts';
 import { wholeBundles } from '../app/perform.ts';
+import { speak } from '../app/speak.ts';
 import type { AppStore } from '../app/store.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { refuse } from '../base/result.ts';
 import { pad } from '../base/text.ts';
+import { pictureFolders } from '../storage/picture-files.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { asRoomSays } from './as-room-says.ts';
 import { editFile } from './edit-file.ts';
@@ -43,7 +45,7 @@ export function desk(options: DeskOptions, io: Io): Promise<number> {
       const { errand, hand: who, chosen, layer, words } = store.app();
       if (!errand) return code;
       const left = io.clock().ms;
-      const message = await run(errand, { ...options, hand: who ?? '' }, open, io);
+      const message = await run(errand, { ...options, hand: who ?? '' }, open, store.app(), io);
       await open.ledger.catchUp();
       const back = { ...(await start(open, proof, io)), hand: who, words, chosen, layer, message };
       // Nobody touched the desk while the editor had the terminal: whoever sits there now says who they are.
@@ -95,7 +97,10 @@ async function shown(
     releases = now;
     see();
   });
-  const stop = watchSaves([join(room.folder, 'procedures')], { saved: see, lost: trouble });
+  const stop = watchSaves([join(room.folder, 'procedures'), ...pictureFolders(room.folder)], {
+    saved: see,
+    lost: trouble,
+  });
   try {
     const code = await showProgram({ store, io, onBell: (sound) => (ring = room.settings.bell ? sound : ring) });
     return { store, code };
@@ -110,6 +115,7 @@ async function run(
   { do: what, file }: Errand,
   options: DeskOptions & { readonly hand: string },
   { room }: PlayableRoom,
+  now: Pick<App, 'words' | 'hand'>,
   io: Io,
 ): Promise<App['message']> {
   const path = join(room.folder, file);
@@ -122,7 +128,7 @@ async function run(
     }
     case 'rehearse':
       await rehearse(path, where, io);
-      return { tone: 'plain', text: 'The rehearsal is over; nothing was recorded.' };
+      return { tone: 'plain', text: speak(now)('The rehearsal is over; nothing was recorded.') };
     case 'release':
       await releaseProcedure(path, { ...where, hand: options.hand }, io);
       await enter(io);

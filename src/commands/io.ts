@@ -26,6 +26,9 @@ export function cannot(io: Io, message: string): 2 {
 /** Columns for a table: the terminal's, or plenty when the output is read by a program or kept in a file. */
 export const widthOf = (io: Io): number => (io.stdout.isTTY ? io.stdout.columns : 400);
 
+/** Columns for running words: the terminal's, or as many as are read with ease. */
+export const proseWidthOf = (io: Io): number => (io.stdout.isTTY ? (io.stdout.columns ?? 80) : 80);
+
 /** One line for a person; whatever a terminal would obey in it is shown as a mark. */
 export const say = (io: Io, line: string): void => io.out(`${oneLine(line)}\n`);
 

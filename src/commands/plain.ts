@@ -66,15 +66,18 @@ export async function playPlain(
       ask();
     }
     io.out('\n');
-    await leave();
-    return store.over;
+    const isLeft = await leave();
+    return atRefusal === 'stop' && !isLeft ? 2 : store.over;
   }
 
-  async function leave(): Promise<void> {
+  /** Whether it went without a refusal. */
+  async function leave(): Promise<boolean> {
     const before = store.app();
     store.tell({ news: 'move', move: { move: 'order', order: 'quit' } });
     await store.settled();
+    const { message } = store.app();
     print(told(store.app(), before));
+    return message === before.message || message?.tone !== 'refusal';
   }
 
   function ask(): void {

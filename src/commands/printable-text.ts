@@ -1,6 +1,6 @@
 import { type Language, sheetLanguage } from '../base/language.ts';
 import type { Refusal } from '../base/result.ts';
-import { currentRelease, type Release } from '../bundle/room.ts';
+import { currentRelease, type Release, releasesOf } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
 import { isSameText } from '../bundle/same-text.ts';
 import type { Finding } from '../procedure/finding.ts';
@@ -35,7 +35,7 @@ export async function printableText(typed: string, language: Language, open: Pla
   const { procedure, findings, pictures } = readDraft(room.folder, file.value);
   if (findings.some(({ severity }) => severity === 'error')) return { outcome: 'errors', file: file.value, findings };
   const { digest } = file.value;
-  const released = currentRelease(ledger.room(), procedure.id);
+  const released = releasesOf(ledger.room(), procedure.id).at(-1);
   // The sheets of other languages are other papers.
   const isReleased = released !== undefined && isSameText({ ...released, sheets: [] }, { digest, pictures });
   return {

@@ -3,6 +3,7 @@ import { StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Finding } from '../procedure/finding.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';
 import { findingsReport } from '../reports/findings.ts';
+import { pictureFolders } from '../storage/picture-files.ts';
 import { findProcedure, listTexts, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
@@ -71,7 +72,8 @@ async function watching(
 ): Promise<ExitCode> {
   const first = once(folder, named, options, io);
   if (first.paths.length === 0 && named.length > 0) return first.code;
-  const paths = named.length > 0 ? first.paths : [join(folder, 'procedures')];
+  const texts = named.length > 0 ? first.paths : [join(folder, 'procedures')];
+  const paths = [...texts, ...pictureFolders(folder)];
   return new Promise((end) => {
     const stop = watchSaves(paths, {
       saved: () => {

@@ -15,7 +15,7 @@ import { findingsReport } from '../reports/findings.ts';
 import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';
 import { attemptSigned, barredFrom } from './attempt-signed.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
-import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
+import { cannot, type ExitCode, type Io, proseWidthOf, say, sayJson } from './io.ts';
 import { atWork, type Decided, decidedLine, decideFates, type Fate, fatesOf, undecided } from './open-bundles.ts';
 import { type NotReleasable, releasable, release } from './release-draft.ts';
 
@@ -46,7 +46,7 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     const barred = isNew ? await barredFrom(ledger, { ...text.command, hand: hand.value.id }) : undefined;
     if (barred) return cannot(io, barred.message);
     const changed = isNew ? await changedSince(store, ledger.room(), text.procedure) : [];
-    if (!options.json && changed.length > 0) io.out(`${differencesReport(changed, widthFor(io)).join('\n')}\n\n`);
+    if (!options.json && changed.length > 0) io.out(`${differencesReport(changed, proseWidthOf(io)).join('\n')}\n\n`);
     const fates = await fatesOf(isNew ? atWork(ledger, id) : undecided(ledger, id), options.openBundles, ledger, io);
     if (!fates.ok) return cannot(io, fates.error.message);
     if (isNew || fates.value.size === 0) {
@@ -89,5 +89,3 @@ async function changedSince(store: LedgerStore, room: Room, draft: Procedure): P
   const before = current && (await keptProcedure(store, current.understood));
   return before?.ok ? differences(before.value, draft) : [];
 }
-
-const widthFor = (io: Io): number => (io.stdout.isTTY ? (io.stdout.columns ?? 80) : 80);

@@ -1,16 +1,17 @@
-import type { Draft } from '../app/desk.ts';
+import type { DeskDraft } from '../app/desk.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import type { Refusal } from '../base/result.ts';
 import { releasesOf } from '../bundle/room.ts';
 import { isSameText } from '../bundle/same-text.ts';
 import { differences } from '../procedure/differences.ts';
+import type { Finding } from '../procedure/finding.ts';
 import { readProcedure as understand } from '../procedure/read-procedure.ts';
 import { listProcedures, type ProcedureFile, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
 import { type Proofreader, readDraft } from './read-draft.ts';
 
 /** The room's drafts as they stand on the disk now, each beside its newest revision. What cannot be read has a finding that says why. */
-export async function seeDrafts(folder: string, ledger: RoomLedger, proof: Proofreader): Promise<readonly Draft[]> {
-  const drafts: Draft[] = [];
+export async function seeDrafts(folder: string, ledger: RoomLedger, proof: Proofreader): Promise<readonly DeskDraft[]> {
+  const drafts: DeskDraft[] = [];
   for (const name of listProcedures(folder)) {
     const file = readProcedure(folder, name);
     drafts.push(file.ok ? await seen(folder, file.value, ledger, proof) : unreadable(name, file.error));
@@ -18,11 +19,11 @@ export async function seeDrafts(folder: string, ledger: RoomLedger, proof: Proof
   return drafts;
 }
 
-async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger, proof: Proofreader): Promise<Draft> {
+async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger, proof: Proofreader): Promise<DeskDraft> {
   const { procedure, findings, pictures } = readDraft(folder, file, proof);
-  const beside = sheetsOf(folder, file).flatMap(([language, sheet]) =>
-    sheet.ok ? [{ language, ...sheet.value }] : [],
-  );
+  const found = sheetsOf(folder, file);
+  const beside = found.flatMap(([language, sheet]) => (sheet.ok ? [{ language, ...sheet.value }] : []));
+  const unread = found.flatMap(([, sheet]) => (sheet.ok ? [] : [noReading(file.name, sheet.error)]));
   const sheets = beside.flatMap((sheet) => readDraft(folder, sheet, proof).findings);
   const release = releasesOf(ledger.room(), procedure.id).at(-1);
   const isReleased = isSameText(release, { digest: file.digest, pictures, sheets: beside });
@@ -30,7 +31,7 @@ async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger, pro
   return {
     file: file.name,
     procedure,
-    findings: [...findings, ...sheets],
+    findings: [...findings, ...sheets, ...unread],
     revision: release?.revision ?? null,
     withdrawn: release?.withdrawn != null,
     isReleased,
@@ -38,8 +39,26 @@ async function seen(folder: string, file: ProcedureFile, ledger: RoomLedger, pro
   };
 }
 
-function unreadable(file: string, { rule, message }: Refusal): Draft {
+function unreadable(file: string, error: Refusal): DeskDraft {
   const { procedure } = understand('', file);
-  const finding = { file, line: 1, column: 1, severity: 'error', rule, message, found: '', mend: '' } as const;
-  return { file, procedure, findings: [finding], revision: null, withdrawn: false, isReleased: false, changes: [] };
+  return {
+    file,
+    procedure,
+    findings: [noReading(file, error)],
+    revision: null,
+    withdrawn: false,
+    isReleased: false,
+    changes: [],
+  };
 }
+
+const noReading = (file: string, { rule, message }: Refusal): Finding => ({
+  file,
+  line: 1,
+  column: 1,
+  severity: 'error',
+  rule,
+  message,
+  found: '',
+  mend: '',
+});

@@ -1,5 +1,5 @@
 import type { App, Layer } from '../app/app.ts';
-import type { Draft } from '../app/desk.ts';
+import type { DeskDraft } from '../app/desk.ts';
 import { draftState } from '../app/desk-words.ts';
 import { differenceLine } from '../app/difference-words.ts';
 import { speak } from '../app/speak.ts';
@@ -34,7 +34,7 @@ export function draftScreen(app: App, { file, shows }: DraftLayer, size: Size): 
 }
 
 /** The rows of one way to look at a draft. */
-export function draftRows(say: Say, draft: Draft, shows: DraftLayer['shows'], width: number): readonly Row[] {
+export function draftRows(say: Say, draft: DeskDraft, shows: DraftLayer['shows'], width: number): readonly Row[] {
   switch (shows) {
     case 'findings':
       return draft.findings.length === 0
@@ -49,7 +49,7 @@ export function draftRows(say: Say, draft: Draft, shows: DraftLayer['shows'], wi
   }
 }
 
-const nothingChanged = (say: Say, { revision, isReleased }: Draft): string => {
+const nothingChanged = (say: Say, { revision, isReleased }: DeskDraft): string => {
   if (revision === null) return say('No revision of it is released, so there is nothing to compare with.');
   return isReleased
     ? say('The file is revision {revision} as it was released.', { revision })
@@ -59,7 +59,7 @@ const nothingChanged = (say: Say, { revision, isReleased }: Draft): string => {
 function finding(
   say: Say,
   { file, line, severity, message, mend }: Finding,
-  draft: Draft,
+  draft: DeskDraft,
   width: number,
 ): readonly Row[] {
   return [

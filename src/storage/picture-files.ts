@@ -1,5 +1,5 @@
-import { readFileSync, realpathSync, statSync } from 'node:fs';
-import { dirname, extname, resolve } from 'node:path';
+import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
+import { dirname, extname, join, resolve } from 'node:path';
 import type { Digest } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { digestOf } from '../ledger/leaf.ts';
@@ -15,6 +15,12 @@ export interface PictureFile {
   readonly name: string;
   readonly bytes: Uint8Array;
   readonly digest: Digest;
+}
+
+/** The room's folder of pictures, if it has one. */
+export function pictureFolders(room: string): readonly string[] {
+  const media = join(room, 'media');
+  return existsSync(media) ? [media] : [];
 }
 
 /**

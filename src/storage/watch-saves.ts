@@ -12,7 +12,7 @@ export interface Watched {
 }
 
 /**
- * Tells of each save of these files, or of any Markdown file in these folders, until the function it answers is called. Paths are
+ * Tells of each save of these files, or of any text or picture in these folders, until the function it answers is called. Paths are
  * absolute. An editor saves by putting a new file in the place of the old one, so it is the folder that is watched, never
  * the file itself, which need not be there yet. Throws `StoreTrouble` when a folder cannot be watched.
  */
@@ -62,22 +62,25 @@ const QUIET_MS = 15;
 /** After so long it is told of all the same, however often the file is written to. */
 const LONGEST_MS = 60;
 
-/** The names that are meant in a folder, or all its Markdown files. */
-type Names = ReadonlySet<string> | 'any Markdown';
+/** The names that are meant in a folder, or all its texts and pictures. */
+type Names = ReadonlySet<string> | 'any';
 
 function byFolder(paths: readonly string[]): ReadonlyMap<string, Names> {
   const folders = new Map<string, Names>();
   for (const path of paths.map((each) => resolve(each))) {
     if (inPlainWords(path, () => statSync(path, { throwIfNoEntry: false }))?.isDirectory()) {
-      folders.set(path, 'any Markdown');
+      folders.set(path, 'any');
       continue;
     }
     const known = folders.get(dirname(path));
-    if (known === 'any Markdown') continue;
+    if (known === 'any') continue;
     folders.set(dirname(path), new Set([...(known ?? []), basename(path)]));
   }
   return folders;
 }
 
 const isMeant = (name: string, names: Names): boolean =>
-  names === 'any Markdown' ? name.endsWith('.md') && !name.startsWith('.') : names.has(name);
+  names === 'any' ? SHOWN.test(name) && !name.startsWith('.') : names.has(name);
+
+/** Texts, and the pictures that they show. */
+const SHOWN = /\.(?:md|svg|png|jpe?g)$/i;

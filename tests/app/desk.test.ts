@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { chosenRow, type Draft, deskRows } from '../../src/app/desk.ts';
+import { chosenRow, type DeskDraft, deskRows } from '../../src/app/desk.ts';
+import { rowWords } from '../../src/app/desk-words.ts';
 import { modeOf } from '../../src/app/mode.ts';
 import type { Move, Order } from '../../src/app/move.ts';
 import type { AppStore } from '../../src/app/store.ts';
@@ -18,7 +19,7 @@ const line = (program: AppStore, text: string): Promise<void> =>
 const down: Move = { move: 'down' };
 const enter: Move = { move: 'enter' };
 
-function draftOf(text: string): Draft {
+function draftOf(text: string): DeskDraft {
   const [before, { procedure, findings }] = [smallProcedure, text].map((each) =>
     readProcedure(each, 'procedures/T-1.md'),
   ) as [ReturnType<typeof readProcedure>, ReturnType<typeof readProcedure>];
@@ -118,7 +119,7 @@ test('what others write is seen, and the row that was chosen stays the chosen on
   expect(chosenRow(desk.app())?.row).toBe('draft');
 });
 
-test('a draft is edited, rehearsed and released by giving the terminal away; with errors it is not released', async () => {
+test('a draft is edited, rehearsed and released by giving the terminal away; with errors it is neither rehearsed nor released', async () => {
   for (const errand of ['edit', 'rehearse', 'release'] as const) {
     const desk = await deskOf(await workroom(smallProcedure));
     await line(desk, 'vera');
@@ -130,12 +131,14 @@ test('a draft is edited, rehearsed and released by giving the terminal away; wit
   const bad = await deskOf(await workroom(smallProcedure), smallProcedure.replace('(4)', '(4'));
   await line(bad, 'vera');
   await move(bad, down);
-  await order(bad, 'release');
-  expect(bad.app()).toMatchObject({
-    ended: null,
-    errand: null,
-    message: { text: expect.stringContaining('mend them') },
-  });
+  for (const [errand, done] of [
+    ['rehearse', 'rehearsed'],
+    ['release', 'released'],
+  ] as const) {
+    await order(bad, errand);
+    const message = { text: `It has errors: mend them before it is ${done}.` };
+    expect(bad.app()).toMatchObject({ ended: null, errand: null, message });
+  }
 });
 
 test('an open draft follows every save', async () => {
@@ -150,6 +153,21 @@ test('an open draft follows every save', async () => {
   expect(modeOf(desk.app())).toBe('draft');
   await move(desk, { move: 'escape' });
   expect(chosenRow(desk.app())?.row).toBe('draft');
+});
+
+test('how long a bundle has waited is told by its sewer, whatever a supervisor says of it', async () => {
+  const room = await workroom(smallProcedure);
+  const sewer = await room.program();
+  for (const word of ['ines', 'b-1', '4']) await line(sewer, word);
+  await order(sewer, 'leave');
+  await room.release(smallProcedure.replace('±1.5', '±1'));
+  room.clock.pass(31 * 60);
+  const desk = await deskOf(room);
+  await line(desk, 'vera');
+  const state = () => deskRows(desk.app()).map((row) => rowWords(desk.app(), row).state)[0];
+  expect(state()).toContain('left by Ines · 3');
+  await order(desk, 'keep on');
+  expect(state()).toContain('left by Ines · 3');
 });
 
 test('of a bundle on an older revision the supervisor says that it is finished on that', async () => {

@@ -89,7 +89,7 @@ test.each([
     '1 sew-the-sleeve line-to-edge 2',
     'line-to-edge 312.5',
   ],
-  ['a limit that shuts the answer out', [['±1.5', '±0.1']], '1 sew-the-sleeve line-to-edge 2', 'line-to-edge 312'],
+  ['a limit that shuts the answer out', [['±1.5', '±0.1']], '1 sew-the-sleeve line-to-edge 1', 'line-to-edge 312.5'],
   [
     'the step called otherwise',
     [['## Sew the sleeve', '## Sew the front sleeve']],
@@ -110,4 +110,14 @@ test.each([
   await carryOn(await old.playing(), fresh.ledger, old.time);
   expect(await fresh.where()).toBe(where);
   expect(await fresh.answers()).toContain(answer);
+});
+
+test('a hold does not lose the place', async () => {
+  const old = await atTheSleeve();
+  const held = { do: 'hold', hand: REHEARSING, set: 1, step: 'sew-the-sleeve', reason: 'wavy' };
+  expect(await old.ledger.attempt(REHEARSAL, held as never)).toMatchObject({ ok: true });
+  expect(await old.where()).toBe('settling');
+  const fresh = await rehearsing(draft, old.time);
+  await carryOn(await old.playing(), fresh.ledger, old.time);
+  expect(await fresh.where()).toBe('1 sew-the-sleeve line-to-edge 2');
 });

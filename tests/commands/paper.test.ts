@@ -96,6 +96,30 @@ test('a draft is marked as one; with errors it is not printed; the text in use i
   rmSync(here(draft));
   expect(walkfoot('sheet', 'procedures/HOD-0931.md', '--out', 'same.html')).toMatchObject({ code: 0, err: '' });
   expect(read('same.html')).toContain('revision A');
+  expect(read('same.html')).not.toContain('WITHDRAWN');
+});
+
+test('a text that is out of use is marked as that, and is no draft', () => {
+  const other = practiceRoom();
+  const there = ['--room', other.folder];
+  expect(
+    walkfoot(
+      'withdraw',
+      'HOD-0931',
+      'A',
+      '--hand',
+      'Vera',
+      '--reason',
+      'wrong window',
+      ...there,
+      '--open-bundles',
+      'hold',
+    ),
+  ).toMatchObject({ code: 0 });
+  expect(walkfoot('sheet', 'HOD-0931', '--out', 'gone.html', ...there)).toMatchObject({ code: 0, err: '' });
+  expect(read('gone.html')).toContain('WITHDRAWN');
+  expect(read('gone.html')).not.toContain('DRAFT');
+  other.remove();
 });
 
 test('a bundle’s sheet is of the text it was opened on, and goes on where it stands', () => {

@@ -125,7 +125,7 @@ test('where only a picture changed it is a new revision like any other, and the 
     err: expect.stringContaining('B-1041: begun on an older revision'),
   });
   const done = await release({ openBundles: 'finish' });
-  expect(done.out).toMatch(/revision D is released by Vera\..*\nB-1041 is to be finished/);
+  expect(done.out).toMatch(/picture redrawn[\s\S]*revision D is released by Vera\..*\nB-1041 is to be finished/);
 });
 
 test('a draft with errors is refused before anything is asked', async () => {

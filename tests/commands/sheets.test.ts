@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { desk } from '../../src/commands/desk.ts';
 import { listHands, setLanguage } from '../../src/commands/hand.ts';
 import { proofreadCommand } from '../../src/commands/proofread.ts';
 import { receipt } from '../../src/commands/receipt.ts';
@@ -119,6 +120,20 @@ test('while the main text has errors its sheet has one finding, which says so', 
   expect(read.code).toBe(1);
   const errors = JSON.parse(read.out).filter(({ severity }: { severity: string }) => severity === 'error');
   expect(errors).toMatchObject([{ rule: 'sheet-differs', mend: 'Mend procedures/LIN-2207.md first.' }]);
+});
+
+test('a sheet that cannot be read is a finding of its draft', async () => {
+  const { room, cwd } = await practice();
+  writeFileSync(join(room, 'procedures/LIN-2207.es.md'), Buffer.from([0xff, 0xfe, 0x41]));
+  const seen = await called((io) => desk({ room, json: true }, io), cwd);
+  const rows = JSON.parse(seen.out) as readonly {
+    readonly kind: string;
+    readonly procedure?: string;
+    readonly errors?: number;
+  }[];
+  expect(rows.filter(({ kind }) => kind === 'draft').find((row) => row.procedure === 'LIN-2207')).toMatchObject({
+    errors: 1,
+  });
 });
 
 test('what changed is told by the sheets in the hand’s language, limits and all', async () => {

@@ -73,6 +73,16 @@ test('a line that is refused ends it, what was before stands, and typing goes on
   );
 });
 
+test('a time that cannot be is refused where it is typed, and the help names what paper knows', () => {
+  const wrong = keyIn(['22', `@${written(5)}`]);
+  expect(wrong.code).toBe(2);
+  expect(wrong.err).toMatch(/Line 3 was refused: The entry before was at .*, and this one would be earlier/);
+  expect(keyIn(['@2036-11-25 06:00'], written(20)).err).toMatch(/Line 2 was refused: That time is still to come/);
+  const help = keyIn(['?'], written(20)).out;
+  expect(help).toContain('`@10:42`');
+  expect(help).not.toMatch(/`strike|`undo`|`settle`|`hands over/);
+});
+
 test.each([
   ['a wrong PIN', ['7306'], undefined, /Line 1 was refused: That is not the PIN of Vera/],
   ['a time to come', [], '2036-11-25 06:00', /still to come/],

@@ -43,6 +43,13 @@ test.each<readonly [string, string, string, RegExp]>([
   ['a picture', 'lining.svg#join-detail', 'lining.svg#A', /pictures/],
   ['a piece of the kit', '  G: cinta de popa\n', '', /Kit/],
   ['the sets', 'sets: 2', 'sets: 3', /Sets: the main text has 2/],
+  [
+    'an id',
+    '- [ ] Rollo del vinilo liso ____',
+    '- [ ] Rollo del vinilo liso ____ {#rollo}',
+    /id of point 3: the main text has roll-of-the-plain-vinyl here, and this sheet rollo/,
+  ],
+  ['the id of a step', '## Unir A con B', '## Unir A con B {#unir}', /id: the main text has join-/],
   ['another procedure', 'procedure: LIN-2207', 'procedure: LIN-2208', /Name of the procedure/],
 ])('a sheet that has it otherwise is found out, at its line: %s', (_, from, to, said) => {
   expect(spanish).toContain(from);

@@ -58,7 +58,7 @@ test('other files of the folder are nobody’s business, and neither is anything
   expect(saved).not.toHaveBeenCalled();
 });
 
-test('in a folder every Markdown file counts, also a new one and one that goes', async () => {
+test('in a folder every text and picture counts, also a new one and one that goes', async () => {
   const folder = tempFolder();
   const { saved, stop } = watching([folder]);
   writeFileSync(join(folder, 'new.md'), 'x');
@@ -66,9 +66,11 @@ test('in a folder every Markdown file counts, also a new one and one that goes',
   rmSync(join(folder, 'new.md'));
   await times(saved, 2);
   writeFileSync(join(folder, 'picture.svg'), 'x');
+  await times(saved, 3);
+  writeFileSync(join(folder, 'else.txt'), 'x');
   writeFileSync(join(folder, '.new.md'), 'x');
   await quiet();
-  expect(saved).toHaveBeenCalledTimes(2);
+  expect(saved).toHaveBeenCalledTimes(3);
   stop();
 });
 
