@@ -26,6 +26,7 @@ const io: Io = {
     const now = new Date();
     return { ms: now.getTime(), offset: -now.getTimezoneOffset() };
   },
+  offsetAt: (wall) => -new Date(wall).getTimezoneOffset(),
   // Looked up when first read from: most commands never do, and a terminal's input takes time to set up.
   get stdin() {
     return process.stdin;

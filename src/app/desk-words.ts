@@ -1,4 +1,6 @@
+import { parseStamp } from '../base/instant.ts';
 import { isBehind } from '../bundle/behind.ts';
+import type { Bundle } from '../bundle/bundle.ts';
 import type { Plain, Say } from '../words/say.ts';
 import type { App } from './app.ts';
 import type { DeskDraft, DeskRow } from './desk.ts';
@@ -40,13 +42,19 @@ export function rowWords(app: App, row: DeskRow): RowWords {
 const waits = (say: Say, long: string): string =>
   long === '' || long === say('just now') ? long : say('waits {long}', { long });
 
-/** How a bundle stands, and how long it has had no entry. */
+/** How a bundle stands, and how long nobody has worked on it: a paper that was printed, or a word of a supervisor, is no work. */
 function quiet(app: App, { bundle }: Extract<DeskRow, { readonly row: 'bundle' }>): string {
   const say = speak(app);
   const state = stateWords(app, bundle);
-  const long = since(say, bundle.lastAt, app.now);
+  const long = since(say, lastTouched(bundle), app.now);
   if (bundle.work !== 'open' || long === '') return state;
   return long === say('just now') ? `${state} · ${long}` : say('{state} · {long} ago', { state, long });
+}
+
+/** What is typed in from paper may be older than the taking up of the bundle. */
+function lastTouched({ workedAt, workSince }: Bundle): string {
+  const [worked, since] = [workedAt, workSince].map((stamp) => (stamp === null ? 0 : (parseStamp(stamp)?.ms ?? 0)));
+  return workedAt !== null && (worked ?? 0) > (since ?? 0) ? workedAt : workSince;
 }
 
 /** `rev C`, `rev C, changed since`, `not released`, and what is to be mended. */

@@ -17,6 +17,7 @@ import { question as formQuestion } from './form.ts';
 import { helpWords } from './help-words.ts';
 import { waiting } from './lists.ts';
 import { isLockDue, lockWords } from './lock.ts';
+import { type OffsetAt, paperStamp } from './paper-time.ts';
 import { pinQuestion } from './pin-ask.ts';
 import { checkSigned } from './signed-words.ts';
 import { speak } from './speak.ts';
@@ -27,7 +28,7 @@ import { answerWords, limitSaid, placeOf, setCount, stateWords } from './words.t
 export type Heard = { readonly news: News } | { readonly print: readonly string[] };
 
 /** What one line of text means at this moment. An empty line is done, read or next; anything that is no order is the answer. */
-export function heard(app: App, line: string, now: Instant = app.now): Heard {
+export function heard(app: App, line: string, { now, offsetAt }: Moment = momentOf(app)): Heard {
   const words = line.trim();
   if (isLockDue(app, now)) return { news: { news: 'lock', kept: words } };
   if (app.pin)
@@ -48,11 +49,20 @@ export function heard(app: App, line: string, now: Instant = app.now): Heard {
       ? { news: { news: 'move', move: { move: 'escape' } } }
       : { news: { news: 'form answer', text: words } };
   }
-  if (app.paper && words.startsWith('@')) return { news: { news: 'paper time', text: words.slice(1) } };
+  if (app.paper && words.startsWith('@'))
+    return { news: { news: 'paper time', stamp: paperStamp(words.slice(1), app.paper.doneAt, offsetAt) } };
   // A blank on the paper is not done, whatever stands below it.
   if (app.paper && words === '-') return { news: { news: 'move', move: { move: 'order', order: 'leave' } } };
   return order(app, words) ?? answer(app, words);
 }
+
+/** When a line is heard, and the room's offset from UTC at a time on its clock; `paperStamp` says how it is asked. */
+interface Moment {
+  readonly now: Instant;
+  readonly offsetAt: OffsetAt;
+}
+
+const momentOf = ({ now }: App): Moment => ({ now, offsetAt: () => now.offset });
 
 /** The lines that lead up to the question, and the question itself, which ends with `> `. */
 export function asked(app: App, before: App | null): Asked {

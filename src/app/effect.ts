@@ -1,6 +1,6 @@
 import type { HandId, TicketId } from '../base/brand.ts';
 import type { Instant } from '../base/instant.ts';
-import type { Refusal } from '../base/result.ts';
+import type { Refusal, Result } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
@@ -68,7 +68,8 @@ export type News =
   /** The words of the hand at the machine were loaded. */
   | { readonly news: 'words'; readonly words: Catalogue | null }
   /** The time that the paper says of what comes next. */
-  | { readonly news: 'paper time'; readonly text: string }
+  /** An RFC 3339 stamp, or why what was typed is none. */
+  | { readonly news: 'paper time'; readonly stamp: Result<string> }
   | { readonly news: 'second' }
   /** The lock is due when a line arrives: the line is kept. */
   | { readonly news: 'lock'; readonly kept: string };

@@ -1,14 +1,13 @@
-import { formatStamp, type Instant, parseStamp, wallTime } from '../base/instant.ts';
+import { formatStamp, parseStamp, wallTime } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { wrongTime } from '../bundle/from-paper.ts';
 import { refusal } from './acts.ts';
 import type { App } from './app.ts';
 import { speak, why } from './speak.ts';
 
-/** The program with the time that the paper says of what comes next: `10:42`, on the day before it, or `2026-11-24 10:42`. */
-export function onPaper(app: App, text: string): App {
+/** The program with the time that the paper says of what comes next. */
+export function onPaper(app: App, typed: Result<string>): App {
   if (!app.paper) return app;
-  const typed = paperStamp(text, app.paper.doneAt, app.now);
   const stamp = (typed.ok && app.play && wrongTime(app.play.bundle, typed.value, app.now)) || typed;
   return stamp.ok
     ? {
@@ -22,12 +21,16 @@ export function onPaper(app: App, text: string): App {
     : { ...app, message: refusal(why(app, stamp.error)) };
 }
 
-/** A time of a paper as a stamp with the station's offset; a time alone is of the day `before`. */
-export function paperStamp(text: string, before: string, { offset }: Pick<Instant, 'offset'>): Result<string> {
+/** Minutes east of UTC when a wall clock of the room showed this, `2026-11-24T10:42`: in summer it may be another. */
+export type OffsetAt = (wall: string) => number;
+
+/** A time of a paper, `10:42` on the day `before` or `2026-11-24 10:42`, as an RFC 3339 stamp with the room's offset at that time. */
+export function paperStamp(text: string, before: string, offsetAt: OffsetAt): Result<string> {
   const [, day = before.slice(0, 10), hour = '', minute = ''] =
     /^(?:(\d{4}-\d{2}-\d{2})[T ]+)?(\d{1,2})[:.](\d{2})$/.exec(text.trim()) ?? [];
-  const zone = formatStamp({ ms: 0, offset }).slice(-6);
-  const stamp = `${day}T${hour.padStart(2, '0')}:${minute}:00.000${zone}`;
+  const wall = `${day}T${hour.padStart(2, '0')}:${minute}`;
+  const zone = formatStamp({ ms: 0, offset: parseStamp(`${wall}:00Z`) ? offsetAt(wall) : 0 }).slice(-6);
+  const stamp = `${wall}:00.000${zone}`;
   return hour !== '' && parseStamp(stamp)
     ? ok(stamp)
     : refuse('paper-time', 'Type the time as it stands on the paper, such as @10:42 or @2026-11-24 10:42.');

@@ -70,7 +70,7 @@ export function update(before: App, arrived: Arrived): Step {
     case 'words':
       return [{ ...app, words: { ...app.words, hand: arrived.words } }, []];
     case 'paper time':
-      return [onPaper(app, arrived.text), []];
+      return [onPaper(app, arrived.stamp), []];
     case 'drafts':
       return [app.desk === null ? app : sameRow(app, { ...app, desk: { drafts: arrived.drafts } }), []];
     case 'taken': {

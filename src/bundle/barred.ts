@@ -27,6 +27,12 @@ export const notOpened = (bundle: Bundle): Result<never> =>
 export const noRelease = (procedure: ProcedureId): Result<never> =>
   refuse(
     'no-release',
-    '{procedure} has no released revision: a supervisor releases it with `walkfoot release {procedure}`.',
+    'No revision of {procedure} is in use: a supervisor releases one with `walkfoot release {procedure}`.',
     { procedure },
   );
+
+export const noReleaseThen = (procedure: ProcedureId, stamp: string): Result<never> =>
+  refuse('no-release', 'No revision of {procedure} was in use at {time}: look at the time on the paper.', {
+    procedure,
+    time: stamp.slice(0, 16).replace('T', ' '),
+  });

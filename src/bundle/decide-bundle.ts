@@ -3,7 +3,7 @@ import type { Digest, HandId } from '../base/brand.ts';
 import { type Result, refuse } from '../base/result.ts';
 import { namesIn } from '../procedure/evaluate.ts';
 import type { Procedure } from '../procedure/procedure.ts';
-import { barred, noRelease, notAtWork, notOpened, onHold } from './barred.ts';
+import { barred, noRelease, noReleaseThen, notAtWork, notOpened, onHold } from './barred.ts';
 import { allChecks, type Bundle, type Check, checksOf, openHold, pointKey, setsConceded, setsLeft } from './bundle.ts';
 import type { BundleCommand, Command } from './command.ts';
 import type { EntryDraft } from './entries.ts';
@@ -36,7 +36,8 @@ export function decideBundle(
       const release = command.paper
         ? releaseOnPaper(room, bundle, command.paper.doneAt)
         : currentRelease(room, bundle.procedure);
-      if (!release) return noRelease(bundle.procedure);
+      if (!release)
+        return command.paper ? noReleaseThen(bundle.procedure, command.paper.doneAt) : noRelease(bundle.procedure);
       const { procedure, revision, digest, understood } = release;
       return leave({
         kind: 'opened',

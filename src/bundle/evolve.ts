@@ -1,6 +1,8 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId, StepId, TicketId } from '../base/brand.ts';
+import { parseStamp } from '../base/instant.ts';
 import {
+  allChecks,
   type Bundle,
   type Check,
   type Checks,
@@ -45,8 +47,6 @@ const WORK: ReadonlySet<RecordedEntry['kind']> = new Set([
   'clock-started',
   'checked',
   'sent-back',
-  'held',
-  'settled',
   'finished',
 ]);
 
@@ -98,7 +98,10 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
       return checked(bundle, entry, entry.body);
     case 'struck': {
       const struck = { reason: entry.body.reason, ...signedBy(entry, entry.body) };
-      return { ...bundle, checks: eachCheck(bundle, (c) => (c.seq === entry.body.entry ? { ...c, struck } : c)) };
+      return stillWorked({
+        ...bundle,
+        checks: eachCheck(bundle, (c) => (c.seq === entry.body.entry ? { ...c, struck } : c)),
+      });
     }
     case 'sent-back':
       return askAgain(bundle, entry.body.set, entry.body.again);
@@ -123,6 +126,15 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
       return assertNever(entry);
   }
 }
+
+/** A time that was typed wrong and is struck holds nothing up any more. */
+function stillWorked(bundle: Bundle): Bundle {
+  const stands = allChecks(bundle).flatMap(({ struck, at }) => (struck ? [] : [at]));
+  const workedAt = [...(bundle.openedAt === null ? [] : [bundle.openedAt]), ...stands].toSorted(byTime).at(-1) ?? null;
+  return { ...bundle, workedAt };
+}
+
+const byTime = (a: string, b: string): number => (parseStamp(a)?.ms ?? 0) - (parseStamp(b)?.ms ?? 0);
 
 function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
   return {

@@ -1,3 +1,4 @@
+import type { OffsetAt } from '../app/paper-time.ts';
 import type { Clock } from '../base/instant.ts';
 import { oneLine } from '../base/text.ts';
 
@@ -8,6 +9,7 @@ export interface Io {
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly clock: Clock;
+  readonly offsetAt: OffsetAt;
   readonly stdin: NodeJS.ReadStream;
   readonly stdout: NodeJS.WriteStream;
   /** Ends the process at once: for signals, a terminal that went away and crashes, when nothing is left to be printed. */

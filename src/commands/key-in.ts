@@ -28,7 +28,7 @@ export function keyIn(typed: string, options: KeyInOptions, io: Io): Promise<num
     const by = findHand(ledger.room(), options.by);
     if (!by.ok) return cannot(io, by.error.message);
     const now = io.clock();
-    const begun = paperStamp(options.at, formatStamp(now), now);
+    const begun = paperStamp(options.at, formatStamp(now), io.offsetAt);
     if (!begun.ok) return cannot(io, begun.error.message);
     const as = { purpose: 'record', home: 'out', bound: ticket, ...(await asRoomSays(room)), lockAfter: null } as const;
     const first = {

@@ -13,10 +13,10 @@ import type { Io } from './io.ts';
 export type Fate = 'finish' | 'hold';
 export type Fates = ReadonlyMap<TicketId, Fate>;
 
-/** A bundle's fate, and why it could not be so: it may have been finished meanwhile. */
+/** A bundle's fate, and why it could not be so: it may have been finished meanwhile. Null when nobody said one. */
 export interface Decided {
   readonly ticket: TicketId;
-  readonly fate: Fate;
+  readonly fate: Fate | null;
   readonly refused?: string;
 }
 
@@ -84,11 +84,47 @@ async function asked(
   }
 }
 
-/** Records what was said of each; `reason` is why a bundle is held. What can't be so any more is among the answers, too. */
-export async function decideFates(
+interface Deciding {
+  readonly fates: Fates;
+  /** Of all bundles, where that was said with the command. */
+  readonly said: Fate | undefined;
+  readonly procedure: ProcedureId;
+  /** Only bundles on this one are concerned. */
+  readonly revision?: string;
+  readonly hand: HandId;
+  /** Why a bundle is held. */
+  readonly reason: string;
+}
+
+/**
+ * Records what was said of each bundle, and then of each that was begun on the old text while that was being said and signed. What can't
+ * be so any more is among the answers, too; so is a bundle of which nothing was said.
+ */
+export async function decideFates(ledger: RoomLedger, deciding: Deciding, io: Io): Promise<readonly Decided[]> {
+  const decided = await recordFates(ledger, deciding);
+  for (;;) {
+    await ledger.catchUp();
+    const { procedure, revision } = deciding;
+    const late = undecided(ledger, procedure)
+      .filter(({ text }) => revision === undefined || text?.revision === revision)
+      .filter((bundle) => !decided.some(isOf(bundle)));
+    if (late.length === 0) return decided;
+    const fates = await fatesOf(late, deciding.said, ledger, io);
+    if (!fates.ok)
+      return [...decided, ...late.map(({ ticket }) => ({ ticket, fate: null, refused: fates.error.message }))];
+    decided.push(...(await recordFates(ledger, { ...deciding, fates: fates.value })));
+  }
+}
+
+const isOf =
+  ({ ticket }: Bundle) =>
+  (each: Decided): boolean =>
+    each.ticket === ticket;
+
+async function recordFates(
   ledger: RoomLedger,
-  { fates, hand, reason }: { readonly fates: Fates; readonly hand: HandId; readonly reason: string },
-): Promise<readonly Decided[]> {
+  { fates, hand, reason }: Pick<Deciding, 'fates' | 'hand' | 'reason'>,
+): Promise<Decided[]> {
   const decided: Decided[] = [];
   for (const [ticket, fate] of fates) {
     const done = await ledger.attempt(
@@ -102,7 +138,7 @@ export async function decideFates(
 
 /** What became of a bundle, on one line. */
 export function decidedLine({ ticket, fate, refused }: Decided): string {
-  if (refused !== undefined) return `${ticket}: ${refused}`;
+  if (refused !== undefined || fate === null) return `${ticket}: ${refused ?? 'nothing was said of it.'}`;
   switch (fate) {
     case 'finish':
       return `${ticket} is to be finished on the revision it was opened with.`;

@@ -46,7 +46,7 @@ export async function playPlain(
       const line = before.pin && io.stdin.isTTY ? rubbedOut(typed) : typed;
       if (before.pin && io.stdin.isTTY) io.out('\n');
       echo();
-      const what = heard(before, line, io.clock());
+      const what = heard(before, line, { now: io.clock(), offsetAt: io.offsetAt });
       if ('print' in what) {
         print(what.print);
       } else {

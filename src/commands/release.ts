@@ -56,8 +56,9 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     }
     const newest = currentRelease(ledger.room(), id);
     const reason = `${id} revision ${newest?.revision} is released`;
-    const deciding = { fates: fates.value, hand: hand.value.id, reason };
-    const decided = await decideFates(ledger, deciding);
+    const said = options.openBundles;
+    const deciding = { fates: fates.value, said, procedure: id, hand: hand.value.id, reason };
+    const decided = await decideFates(ledger, deciding, io);
     if (options.json)
       sayJson(io, { procedure: id, revision: newest?.revision, digest: newest?.digest, changed, bundles: decided });
     return saidFates(decided, options, io);

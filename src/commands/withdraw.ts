@@ -33,7 +33,9 @@ export function withdraw(typed: string, letter: string, options: WithdrawOptions
     const done = await attemptSigned(ledger, null, command, io);
     if (!done.ok) return cannot(io, done.error.message);
     const held = `${procedure} revision ${revision} is withdrawn: ${reason}`;
-    const decided = await decideFates(ledger, { fates: fates.value, hand: hand.value.id, reason: held });
+    const said = options.openBundles;
+    const deciding = { fates: fates.value, said, procedure, revision, hand: hand.value.id, reason: held };
+    const decided = await decideFates(ledger, deciding, io);
     if (options.json) sayJson(io, { procedure, revision, bundles: decided });
     else
       say(

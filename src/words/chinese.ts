@@ -296,8 +296,10 @@ export const chinese: Catalogue = {
   'You do not have {ticket} in hand: take it up first.': '{ticket} 不在你手上：请先接手。',
   '{ticket} is on hold ({hold}): a supervisor settles it first.': '{ticket} 已扣留（{hold}）：先由主管处理。',
   '{ticket} has not been opened yet: open it first.': '{ticket} 尚未打开：请先打开。',
-  '{procedure} has no released revision: a supervisor releases it with `walkfoot release {procedure}`.':
-    '{procedure} 没有已发布的版本：由主管用 `walkfoot release {procedure}` 发布。',
+  'No revision of {procedure} is in use: a supervisor releases one with `walkfoot release {procedure}`.':
+    '{procedure} 没有使用中的版本：由主管用 `walkfoot release {procedure}` 发布。',
+  'No revision of {procedure} was in use at {time}: look at the time on the paper.':
+    '{time} 时 {procedure} 没有使用中的版本：请看纸上的时间。',
   'That caution is not the one to be read now: look at the screen again.': '现在要读的不是那条警示：请再看屏幕。',
   'Read the {word} of this step first.': '请先阅读此步骤的 {word}。',
   'Every point is done: count the sets and finish.': '所有要点已完成：清点套数并结束。',

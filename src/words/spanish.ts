@@ -310,8 +310,10 @@ export const spanish: Catalogue = {
   '{ticket} is on hold ({hold}): a supervisor settles it first.':
     '{ticket} está retenido ({hold}): antes lo resuelve un supervisor.',
   '{ticket} has not been opened yet: open it first.': '{ticket} aún no se ha abierto: ábrelo antes.',
-  '{procedure} has no released revision: a supervisor releases it with `walkfoot release {procedure}`.':
-    '{procedure} no tiene revisión publicada: la publica un supervisor con `walkfoot release {procedure}`.',
+  'No revision of {procedure} is in use: a supervisor releases one with `walkfoot release {procedure}`.':
+    'Ninguna revisión de {procedure} está en uso: un supervisor publica una con `walkfoot release {procedure}`.',
+  'No revision of {procedure} was in use at {time}: look at the time on the paper.':
+    'Ninguna revisión de {procedure} estaba en uso a las {time}: mira la hora en el papel.',
   'That caution is not the one to be read now: look at the screen again.':
     'Esa advertencia no es la que toca leer: mira otra vez la pantalla.',
   'Read the {word} of this step first.': 'Lee antes el aviso {word} de este paso.',

@@ -307,8 +307,10 @@ export const vietnamese: Catalogue = {
   '{ticket} is on hold ({hold}): a supervisor settles it first.':
     '{ticket} đang bị giữ lại ({hold}): quản đốc giải quyết trước.',
   '{ticket} has not been opened yet: open it first.': '{ticket} chưa được mở: mở trước đã.',
-  '{procedure} has no released revision: a supervisor releases it with `walkfoot release {procedure}`.':
-    '{procedure} chưa có bản phát hành: quản đốc phát hành bằng `walkfoot release {procedure}`.',
+  'No revision of {procedure} is in use: a supervisor releases one with `walkfoot release {procedure}`.':
+    'Không có bản nào của {procedure} đang dùng: quản đốc phát hành bằng `walkfoot release {procedure}`.',
+  'No revision of {procedure} was in use at {time}: look at the time on the paper.':
+    'Không có bản nào của {procedure} được dùng lúc {time}: xem lại giờ trên giấy.',
   'That caution is not the one to be read now: look at the screen again.':
     'Lưu ý đó không phải cái cần đọc bây giờ: xem lại màn hình.',
   'Read the {word} of this step first.': 'Đọc {word} của bước này trước.',

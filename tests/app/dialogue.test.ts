@@ -29,7 +29,7 @@ async function session(
     }
     printed += `${line}\n`;
     const before = program.app();
-    const what = heard(before, line, room.clock.now());
+    const what = heard(before, line, { now: room.clock.now(), offsetAt: () => room.clock.now().offset });
     if ('news' in what) program.tell(what.news);
     await program.settled();
     printed += ('print' in what ? what.print : told(program.app(), before)).map((each) => `${each}\n`).join('');

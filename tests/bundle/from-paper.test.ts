@@ -4,7 +4,7 @@ import { formatStamp } from '../../src/base/instant.ts';
 import { allChecks } from '../../src/bundle/bundle.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { spent } from '../../src/bundle/spent.ts';
-import { check, finish, hold, leave, note, open, setPin, settle, startClock } from './deeds.ts';
+import { check, finish, hold, leave, note, open, rework, setPin, settle, startClock, strike } from './deeds.ts';
 import { answer, given, upTo } from './story.ts';
 import { holdPoint, step, text, tick, timed } from './texts.ts';
 import { done, gone, ines, jon, LIN, later, olaf, release, vera, type World, wants, withText } from './world.ts';
@@ -154,4 +154,16 @@ test('on paper nobody reads what changed: that waits for them at the machine', (
   sewn.when(onPaper({ hand: ines, do: 'read changes', change: 1, of: 1 })).refused('not-on-paper');
   const machine = given(sewn.world, did(leave), { hand: ines, do: 'resume' });
   expect(wants(machine.world)).toMatchObject({ want: 'changes' });
+});
+
+test('a wrong time that is struck, and a hold that was settled since, bar nothing that was done before', () => {
+  const typed = given(plain, nextDay, did(open, 5), did(answer(), 5 * 60));
+  typed.when(onPaper(answer(), -3 * 60)).refused('paper-order');
+  const struck = given(typed.world, strike(typed.world.entries.length));
+  const opened = Date.parse(struck.world.bundle?.openedAt ?? '');
+  struck.when(at(answer()(struck.world), stampAt(opened + 2 * 3_600_000))).leaves(['checked', { point: 'marked' }]);
+  const settled = given(plain, open, (world) => later(world, 3_600_000), hold(), settle(rework('mark', 1)));
+  const before = Date.parse(settled.world.bundle?.openedAt ?? '') + 60_000;
+  const back = given(settled.world, (world) => done(world, at({ hand: ines, do: 'resume' }, stampAt(before))));
+  back.when(at(answer()(back.world), stampAt(before))).leaves(['checked', { point: 'marked' }]);
 });

@@ -147,7 +147,7 @@ test.each([
   ['a finished bundle', ['sew', 'B-1046', '--hand', 'Ines'], 2, /finished/],
   ['a hand that is none', ['sew', 'B-1047', '--hand', 'Zoe'], 2, /Nobody here is called Zoe/],
   ['a hand that may only read', ['sew', 'B-1047', '--hand', 'Ruth'], 2, /only reads here/],
-  ['an unreleased procedure', ['ticket', 'NOPE'], 2, /no released revision/],
+  ['an unreleased procedure', ['ticket', 'NOPE'], 2, /No revision of NOPE is in use/],
   ['a ticket of nothing', ['ticket'], 2, /such as `walkfoot ticket LIN-2207 --label`/],
   ['a label instead of a procedure', ['ticket', '--label', 'LIN-2207'], 2, /Say first which procedure/],
   ['a ticket both new and again', ['ticket', 'LIN-2207', '--again', 'B-1047'], 2, /leave out LIN-2207/],

@@ -40,6 +40,7 @@ export async function called(
     cwd,
     env: {},
     clock: () => at,
+    offsetAt: () => at.offset,
     stdin: new PassThrough().end(input) as unknown as NodeJS.ReadStream,
     stdout: new PassThrough() as unknown as NodeJS.WriteStream,
     exit: (code) => {
