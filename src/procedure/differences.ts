@@ -103,13 +103,21 @@ function betweenCautions({ before, after }: Pair<Step>, tell: Telling): readonly
     likeness(a.caution.text, b.caution.text),
   );
   return [
-    ...both.flatMap(({ before: was, after: is }) =>
-      differs(after, 'caution', was.caution.word === is.caution.word ? 'reworded' : 'changed', was.id, is.id),
-    ),
+    ...both.flatMap(({ before: was, after: is, moved }) => [
+      ...(moved ? [cautionMoved(after, placeOf(before, was.caution), placeOf(after, is.caution), is.id)] : []),
+      ...differs(after, 'caution', was.caution.word === is.caution.word ? 'reworded' : 'changed', was.id, is.id),
+    ]),
     ...added.map(({ id }) => inStep(after, 'caution', 'added', null, id)),
     ...removed.map(({ id }) => inStep(after, 'caution', 'removed', id, null)),
   ];
 }
+
+const placeOf = ({ cautions }: Step, caution: Caution): string => String(cautions.indexOf(caution) + 1);
+
+const cautionMoved = (step: Step, before: string, after: string, of: string): Difference => ({
+  ...inStep(step, 'caution', 'moved', before, after),
+  of,
+});
 
 /** The sentences that differ, not those that stayed; all of them where only their order differs. */
 function betweenWords({ before, after }: Pair<Step>): readonly Difference[] {

@@ -301,6 +301,15 @@ test.each([
   expect(differences(read(text), read(changed([from, to]))).map((each) => differenceLine(each))).toEqual([said]),
 );
 
+test('cautions in another order are told', () => {
+  const [needle, snips] = ['> **WARNING** Needle. It goes', '> **CAUTION** Snips. They cut. Away from the hand.\n\n'];
+  const one = read(changed([needle, `${snips}${needle}`]));
+  const other = read(changed(['Raw edges *to* the line.', `${snips}Raw edges *to* the line.`]));
+  expect(differences(one, other).map((each) => differenceLine(each))).toEqual([
+    'step 2, caution moved: CAUTION: Snips. They cut. Away from the hand.: place 1 → place 2',
+  ]);
+});
+
 test('two sentences that changed places are told as other words', () => {
   const [flat, tight] = ['Keep it flat. Hold it tight.', 'Hold it tight. Keep it flat.'];
   const one = read(changed(['Raw edges *to* the line.', flat]));

@@ -63,6 +63,7 @@ figcaption { font-size: 12pt; }
 .answer { break-inside: avoid; }
 .set { font-weight: 700; }
 .box { display: inline-block; width: 5.5mm; height: 5.5mm; border: .5mm solid; vertical-align: -1mm; text-align: center; line-height: 4.6mm; font-weight: 700; }
+.limit { direction: ltr; unicode-bidi: isolate; }
 .blank { display: inline-block; width: 17mm; height: 7mm; border-bottom: .4mm solid; margin-right: 1mm; }
 .line { display: inline-block; width: 32mm; height: 7mm; border-bottom: .3mm solid; }
 .line.long { width: 75mm; }
