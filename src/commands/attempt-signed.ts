@@ -8,8 +8,8 @@ import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { nameOf } from '../bundle/room.ts';
 import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
-import type { Io } from './io.ts';
-import { type Secrets, secrets } from './secrets.ts';
+import { type Asker, asker } from './asker.ts';
+import { cannot, type Io } from './io.ts';
 
 /** What stands in the way of a command that takes a signature, whoever signs it; asked before anything else is asked. */
 export async function barredFrom(ledger: RoomLedger, command: Command): Promise<Refusal | undefined> {
@@ -18,7 +18,10 @@ export async function barredFrom(ledger: RoomLedger, command: Command): Promise<
   return pinAsked(unsigned.error.rule) === undefined ? unsigned.error : undefined;
 }
 
-/** Attempts a command; where it takes a signature, whoever signs is asked for the PIN first. */
+/**
+ * Attempts a command; where it takes a signature, whoever signs is asked for the PIN first. At a terminal a wrong one is asked for again
+ * until it is right or given up: what was answered before it stands.
+ */
 export async function attemptSigned(
   ledger: RoomLedger,
   ticket: TicketId | null,
@@ -29,13 +32,21 @@ export async function attemptSigned(
   const stage = done.ok ? undefined : pinAsked(done.error.rule);
   const signature = stage && ledger.signature(ticket, command);
   if (!signature) return done;
-  const asking = secrets(io);
+  const asking = asker(io, 'unseen');
   try {
     const to = { ticket, command, signature, by: THE_ROOM };
     const name = nameOf(ledger.room(), signature.hand);
     if (stage === 'known') {
-      const typed = await asking.ask(`${name} signs: ${signature.meaning}. PIN of ${name}`);
-      return typed === undefined ? noPin(name) : await signWith(ledger, to, typed);
+      let prompt = `${name} signs: ${signature.meaning}. PIN of ${name}`;
+      for (;;) {
+        const typed = await asking.ask(prompt);
+        if (typed === undefined) return noPin(name);
+        prompt = `PIN of ${name}`;
+        if (typed === '' && asking.from === 'terminal') continue;
+        const signed = await signWith(ledger, to, typed);
+        if (signed.ok || asking.from === 'pipe' || !AGAIN.has(signed.error.rule)) return signed;
+        cannot(io, signed.error.message);
+      }
     }
     // A first PIN in a script's input would be set without anybody having been asked.
     if (asking.from === 'pipe') return done;
@@ -46,8 +57,11 @@ export async function attemptSigned(
   }
 }
 
+/** Refusals after which the same hand may type it once more; how soon, the ledger holds. */
+const AGAIN: ReadonlySet<string> = new Set(['pin-wrong', 'pin-wait']);
+
 /** A new PIN: typed twice at a terminal, one line of any other input. */
-export async function choosePin(asking: Secrets, name: string): Promise<Result<string>> {
+export async function choosePin(asking: Asker, name: string): Promise<Result<string>> {
   const typed = await asking.ask(`New PIN of ${name}, 4 to 12 digits, or 6 letters and more`);
   if (typed === undefined) return noPin(name);
   const chosen = newPin(typed);

@@ -1,5 +1,4 @@
 import { join } from 'node:path';
-import { createInterface } from 'node:readline/promises';
 import { type App, startApp } from '../app/app.ts';
 import { type DeskRow, deskRows, type Errand } from '../app/desk.ts';
 import { headings, rowWords } from '../app/desk-words.ts';
@@ -13,6 +12,7 @@ import { pad } from '../base/text.ts';
 import { pictureFolders } from '../storage/picture-files.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { asRoomSays } from './as-room-says.ts';
+import { asker } from './asker.ts';
 import { editFile } from './edit-file.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { type ExitCode, type Io, say, sayJson } from './io.ts';
@@ -140,10 +140,9 @@ async function run(
 
 /** What was said stays on the terminal until it is read. */
 async function enter(io: Io): Promise<void> {
-  const lines = createInterface({ input: io.stdin });
-  io.err('Press enter to go back to the desk. ');
-  await Promise.race([lines[Symbol.asyncIterator]().next(), new Promise((resolve) => lines.once('close', resolve))]);
-  lines.close();
+  const asking = asker(io, 'unseen');
+  await asking.ask('Press enter to go back to the desk');
+  asking.close();
 }
 
 function sayDesk(app: App, { json }: DeskOptions, io: Io): ExitCode {

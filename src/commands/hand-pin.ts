@@ -4,10 +4,10 @@ import { signWith } from '../app/sign.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { nameOf } from '../bundle/room.ts';
 import { SALT_BYTES, sealPin } from '../ledger/scrypt-pin.ts';
+import { asker } from './asker.ts';
 import { choosePin, noPin } from './attempt-signed.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say } from './io.ts';
-import { secrets } from './secrets.ts';
 
 interface PinOptions extends RoomOption {
   readonly hand?: string;
@@ -24,7 +24,7 @@ export function setPin(named: string, options: PinOptions, io: Io): Promise<Exit
     const by = options.hand === undefined ? who : findHand(ledger.room(), options.hand);
     if (!by.ok) return cannot(io, by.error.message);
     const { id, name } = who.value;
-    const asking = secrets(io);
+    const asking = asker(io, 'unseen');
     try {
       const isFirst = by.value.id === id && !ledger.room().pins.has(id);
       const signer = nameOf(ledger.room(), by.value.id);

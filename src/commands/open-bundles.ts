@@ -1,13 +1,13 @@
-import { createInterface } from 'node:readline/promises';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import { assertNever } from '../base/assert-never.ts';
 import type { HandId, ProcedureId, TicketId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
-import { oneLine } from '../base/text.ts';
+import { oneLine, wrap } from '../base/text.ts';
 import { isBehind } from '../bundle/behind.ts';
 import { type Bundle, openHold } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
-import type { Io } from './io.ts';
+import { type Asker, asker } from './asker.ts';
+import { type Io, proseWidthOf } from './io.ts';
 
 /** What becomes of a bundle whose revision is no longer in use: it is finished on it all the same, or held until it is settled. */
 export type Fate = 'finish' | 'hold';
@@ -34,7 +34,7 @@ export const undecided = (ledger: RoomLedger, procedure: ProcedureId): readonly 
 
 /**
  * What a supervisor says of each of these bundles: `said` of all of them, or asked one by one at the terminal. Refuses where nothing was
- * said and nobody can be asked, or the asking is broken off.
+ * said and nobody can be asked, or whoever is asked lets it be.
  */
 export async function fatesOf(
   bundles: readonly Bundle[],
@@ -50,37 +50,36 @@ export async function fatesOf(
       'open-bundles',
       `${names}: begun on an older revision. Say what becomes of them with --open-bundles finish or --open-bundles hold.`,
     );
-  const lines = createInterface({ input: io.stdin, crlfDelay: Number.POSITIVE_INFINITY });
-  const each = lines[Symbol.asyncIterator]();
+  const asking = asker(io, 'seen');
   const fates = new Map<TicketId, Fate>();
   try {
     for (const bundle of bundles) {
-      const fate = await asked(bundle, ledger, each, io);
+      const fate = await asked(bundle, ledger, asking, io);
       if (fate === undefined)
         return refuse('open-bundles', `Nothing was done: say of each of ${names} whether it is finished or held.`);
       fates.set(bundle.ticket, fate);
     }
     return ok(fates);
   } finally {
-    lines.close();
+    asking.close();
   }
 }
 
 async function asked(
   { ticket, text, hand }: Bundle,
   ledger: RoomLedger,
-  lines: AsyncIterator<string>,
+  asking: Asker,
   io: Io,
 ): Promise<Fate | undefined> {
   const whose = hand === null ? '' : `, with ${nameOf(ledger.room(), hand)}`;
+  const question = `${ticket} is at work on revision ${text?.revision}${whose}. Finish it on that, or hold it?`;
+  for (const row of wrap(oneLine(question), proseWidthOf(io))) io.err(`${row}\n`);
   for (;;) {
-    io.err(oneLine(`${ticket} is at work on revision ${text?.revision}${whose}. Finish it on that, or hold it? `));
-    const { value, done } = await lines.next();
-    if (done) return undefined;
-    const word = value.trim().toLowerCase();
-    const fate = (['finish', 'hold'] as const).find((known) => word !== '' && known.startsWith(word));
-    if (fate) return fate;
-    io.err('Type finish or hold.\n');
+    const word = (await asking.ask('finish, hold or never mind'))?.trim().toLowerCase();
+    if (word === undefined) return undefined;
+    const said = (['finish', 'hold', 'never mind'] as const).find((known) => word !== '' && known.startsWith(word));
+    if (said) return said === 'never mind' ? undefined : said;
+    io.err('Type finish or hold; never mind ends it, and nothing is done.\n');
   }
 }
 
