@@ -246,7 +246,7 @@ function pointPrompt(app: App, play: Play, { point, place, clock, at }: WantedPo
     'places' in point && point.places > 1
       ? `, ${speak(app)('place {place} of {places}', { place, places: point.places })}`
       : '';
-  return `${point.text}${which}${limit} ${manner(app, play, point, clock !== null, at)}`;
+  return `${point.text}${which}${limit} ${manner(app, play, point, clock !== null, at)}`.trimEnd();
 }
 
 function manner(app: App, play: Play, point: Point, running: boolean, at: WantedPoint['at']): string {

@@ -4,7 +4,7 @@ import { asked, heard } from '../app/dialogue.ts';
 import type { AppStore } from '../app/store.ts';
 import { told } from '../app/told.ts';
 import { oneLine } from '../base/text.ts';
-import { hush, rubbedOut } from '../terminal/hush.ts';
+import { evenEnters, hush, rubbedOut } from '../terminal/hush.ts';
 import type { Io } from './io.ts';
 
 /** What ends a dialogue from outside; the bundle is left as at the end of the input. */
@@ -20,7 +20,11 @@ export async function playPlain(
   io: Io,
   atRefusal: 'ask again' | 'stop' = 'ask again',
 ): Promise<number> {
-  const lines = createInterface({ input: io.stdin, crlfDelay: Number.POSITIVE_INFINITY, terminal: false });
+  const lines = createInterface({
+    input: evenEnters(io.stdin),
+    crlfDelay: Number.POSITIVE_INFINITY,
+    terminal: false,
+  });
   // With nobody to hear the questions there is nobody to answer them.
   const end = (): void => lines.close();
   io.stdout.once('error', end);

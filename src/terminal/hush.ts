@@ -1,3 +1,5 @@
+import { Transform } from 'node:stream';
+
 /**
  * Takes the terminal's echo away until the answer is called: what is typed meanwhile is not seen. Ctrl-C, which the terminal then no
  * longer hears, and Ctrl-D at once are told to `given`. Does nothing for an input that is no terminal.
@@ -13,6 +15,23 @@ export function hush(stdin: NodeJS.ReadStream, given: () => void): () => void {
     stdin.off('data', listen);
     stdin.setRawMode(false);
   };
+}
+
+/**
+ * The lines of an input that is sometimes hushed: enter then comes as a carriage return, and otherwise as a line feed, which a reader of
+ * lines would take for the second half of the same line end.
+ */
+export function evenEnters(stdin: NodeJS.ReadStream): NodeJS.ReadableStream {
+  if (!stdin.isTTY) return stdin;
+  return stdin.pipe(
+    new Transform({
+      transform: (bytes, _, done) =>
+        done(
+          null,
+          Buffer.from(bytes).map((byte) => (byte === 0x0d ? 0x0a : byte)),
+        ),
+    }),
+  );
 }
 
 /** A line as it was typed without the terminal's help: what was rubbed out is gone. */

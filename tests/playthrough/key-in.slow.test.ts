@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { startTerminal } from '../screens/real-terminal.ts';
 import { type Blank, blanksOf, practiceRoom, program, quietEnv, verasPin, walkfoot, who } from './lining.ts';
 
 let room: ReturnType<typeof practiceRoom>;
@@ -96,4 +97,21 @@ test.each([
   expect(status).toBe(2);
   expect(stderr).toMatch(words);
   expect(who(room.folder, TICKET).filter(({ kind }) => kind !== 'ticketed')).toEqual([]);
+});
+
+test('at a terminal every enter counts, also the first one behind the PIN', async () => {
+  const typing = startTerminal({
+    command: process.execPath,
+    args: [program, 'key-in', TICKET, ...PAPER, written(10), '--room', room.folder],
+  });
+  await typing.waitFor('PIN of Vera >');
+  await typing.press(...verasPin, '\r');
+  await typing.waitFor('22 pcs >');
+  await typing.press('\r');
+  await typing.waitFor(/22 pcs >\n.*\n.*22 pcs >/);
+  await typing.press(...'22', '\r');
+  await typing.waitFor('[1/');
+  await typing.press('\x04');
+  expect((await typing.exited).code).toBe(0);
+  expect(who(room.folder, TICKET).filter(({ kind }) => kind === 'checked')).toHaveLength(1);
 });
