@@ -6,7 +6,7 @@ import type { Io } from '../../src/commands/io.ts';
 import { outlineCommand } from '../../src/commands/outline.ts';
 import { proofreadCommand } from '../../src/commands/proofread.ts';
 
-const GOOD = '---\nprocedure: A\ntitle: B\n---\n\n## Sew\n\n- If out: hold\n- [ ] Width, flat ____ mm (12 ±1)\n';
+const GOOD = '---\nprocedure: A\ntitle: B\n---\n\n## Fold\n\n- If out: hold\n- [ ] Width, flat ____ mm (12 ±1)\n';
 const BAD = `${GOOD}-[ ] Two\n`;
 
 async function room(
@@ -68,7 +68,7 @@ test('the outline shows each point with its limit', async () => {
     steps: [
       {
         number: 1,
-        id: 'sew',
+        id: 'fold',
         line: 6,
         points: [{ id: 'width-flat', kind: 'reading', low: '11', high: '13', nominal: '12', places: 1, options: null }],
       },

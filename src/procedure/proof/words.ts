@@ -49,11 +49,15 @@ export interface Words {
 /** A hazard of the trade: the words by which a step is seen to have it, and those by which a caution is seen to name it. */
 export interface Hazard {
   readonly id: string;
+  /** Its number, or numbers, in the table of hazards. */
+  readonly row: string;
   readonly hazard: string;
   readonly word: string;
   readonly source: string;
   /** A step with seams to be sewn has it, whatever its words. */
   readonly sewing: boolean;
+  /** Whether a caution in an earlier step is enough, or each step that has the hazard has its own. */
+  readonly warned: 'once' | 'each step';
   readonly works: WordList;
   readonly named: WordList;
 }
@@ -104,12 +108,9 @@ function ready(list: typeof en | typeof es, language: Language): Words {
     stitch: anyOf(list.stitch),
     offcut: anyOf(list.offcut),
     vinyl: anyOf(list.vinyl),
-    hazards: hazards.map(({ id, hazard, word, source, sewing, works, named }) => ({
-      id,
-      hazard,
-      word,
-      source,
-      sewing,
+    hazards: hazards.map(({ works, named, warned, ...hazard }) => ({
+      ...hazard,
+      warned: warned === 'once' ? 'once' : 'each step',
       works: anyOf(works[language]),
       named: anyOf(named[language]),
     })),
@@ -118,8 +119,11 @@ function ready(list: typeof en | typeof es, language: Language): Words {
 
 const NEVER = /(?!)/;
 
+/** In a list ` … ` stands for whatever a sentence says between two words. */
 const alternatives = (words: readonly string[]): string =>
-  words.map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')).join('|');
+  words
+    .map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&').replaceAll(' … ', ' (?:[^.:;!?\\n]{0,60} )?'))
+    .join('|');
 
 const anyOf = (words: readonly string[]): WordList => listOf(words, '(?<![\\p{L}\\p{N}-])', '(?![\\p{L}\\p{N}])');
 

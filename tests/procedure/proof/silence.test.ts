@@ -3,7 +3,7 @@ import { proofread } from '../../../src/procedure/proofread.ts';
 
 const LONG = '- [ ] Every one of the four sleeves of this lining lies flat on its own pencil line';
 
-function read(silenced: string, step = `## Sew\n\n${LONG}\n`) {
+function read(silenced: string, step = `## Fold\n\n${LONG}\n`) {
   const text = `---\nprocedure: A\ntitle: B\n${silenced}---\n\n${step}`;
   const { findings, silenced: quiet } = proofread(text, 'a.md');
   return {
