@@ -2,6 +2,7 @@ import type { TicketId } from '../base/brand.ts';
 import { openHold } from '../bundle/bundle.ts';
 import { named } from '../bundle/same-name.ts';
 import type { App, Form, Message, Play } from './app.ts';
+import { rowAt } from './desk.ts';
 import type { Effect } from './effect.ts';
 import { findHand } from './find-hand.ts';
 import { answerForm, intentOf, question, reopened } from './form.ts';
@@ -77,7 +78,8 @@ export const openForm = (app: App, form: Form): App => ({
 /** The field, the list and the layers start anew, as they do for each new thing that is wanted. */
 export function fresh(app: App): App {
   const choosing = app.play?.next.want === 'point' && app.play.next.point.kind === 'choice';
-  return { ...app, layer: null, field: '', chosen: choosing ? -1 : 0, scroll: 0 };
+  const atDesk = app.desk !== null && app.hand !== null && app.play === null;
+  return { ...app, layer: null, field: '', chosen: choosing ? -1 : atDesk ? rowAt(app) : 0, scroll: 0 };
 }
 
 export const leftWords = (app: App, { ticket }: Play): Message => ({

@@ -73,7 +73,8 @@ export interface Play extends Playing {
 
 /** What lies over the screen and hears keys first. */
 export type Layer =
-  | { readonly layer: 'keys' }
+  /** The help: over the layer whose keys it lists, to which it leads back. */
+  | { readonly layer: 'keys'; readonly over: Layer | null }
   /** The next letter is a key, although a field is open. */
   | { readonly layer: 'one key' }
   | { readonly layer: 'look back' }

@@ -3,14 +3,14 @@ import { isBehind } from '../bundle/behind.ts';
 import type { Plain } from '../words/say.ts';
 import { refusal, type Step } from './acts.ts';
 import type { App } from './app.ts';
-import { chosenDraft, chosenRow, type Errand } from './desk.ts';
+import { chosenDraft, chosenRow, type Errand, filesToEdit, keptRow } from './desk.ts';
 import { speak } from './speak.ts';
 
 /** Enter at the desk: a hold or a bundle is looked at, a draft is opened. */
 export function openedAtDesk(app: App): Step {
   const row = chosenRow(app);
   if (!row) return [app, []];
-  return row.row === 'draft' ? showing(app, 'findings') : look(app, row.bundle.ticket);
+  return row.row === 'draft' ? showing(app, 'findings') : look(keptRow(app), row.bundle.ticket);
 }
 
 /** The chosen draft, in one of the ways it can be looked at. */
@@ -28,7 +28,8 @@ export function sentOn(app: App, errand: Errand['do']): Step {
   const barred = errand === 'edit' ? undefined : BARRED[errand];
   if (barred && draft.findings.some(({ severity }) => severity === 'error'))
     return [{ ...app, message: refusal(speak(app)(barred)) }, []];
-  return [{ ...app, errand: { do: errand, file: draft.file }, ended: 0 }, []];
+  const sent = errand === 'edit' ? { do: errand, files: filesToEdit(draft) } : { do: errand, file: draft.file };
+  return [{ ...keptRow(app), errand: sent, ended: 0 }, []];
 }
 
 /** What is said of a draft with errors. */

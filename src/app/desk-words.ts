@@ -34,9 +34,18 @@ export function rowWords(app: App, row: DeskRow): RowWords {
     }
     case 'draft': {
       const { draft } = row;
-      return { name: draft.procedure.id || draft.file, about: draft.procedure.title, state: draftState(say, draft) };
+      return { ...draftName(app, draft), state: draftState(say, draft) };
     }
   }
+}
+
+/** By its id; where that is missing, or another draft has it too, the file tells them apart. */
+function draftName(app: App, draft: DeskDraft): Pick<RowWords, 'name' | 'about'> {
+  const { id, title } = draft.procedure;
+  const file = draft.file.replace(/^procedures\//, '');
+  if (id === '') return { name: file, about: title };
+  const isShared = app.desk?.drafts.some((other) => other.file !== draft.file && other.procedure.id === id);
+  return { name: id, about: isShared ? `${file}  ${title}` : title };
 }
 
 const waits = (say: Say, long: string): string =>

@@ -23,13 +23,20 @@ export interface DeskDraft {
 /** What a supervisor's desk shows beside the bundles. */
 export interface Desk {
   readonly drafts: readonly DeskDraft[];
+  /** The key of the row that was chosen last, also while it is away; none before anything was chosen. */
+  readonly row?: string;
 }
 
 /** Work that needs the whole terminal, and for which the desk gives it away. */
-export interface Errand {
-  readonly do: 'edit' | 'rehearse' | 'release';
-  /** The draft's file. */
-  readonly file: string;
+export type Errand =
+  /** For an editor, the file to be mended first in front. */
+  | { readonly do: 'edit'; readonly files: readonly string[] }
+  | { readonly do: 'rehearse' | 'release'; readonly file: string };
+
+/** A draft's main text and those of its sheets in which something was found; what has the first error stands in front. */
+export function filesToEdit({ file, findings }: DeskDraft): readonly string[] {
+  const first = findings.find(({ severity }) => severity === 'error')?.file ?? file;
+  return [...new Set([first, file, ...findings.map((finding) => finding.file)])];
 }
 
 /** One line of the desk. */
@@ -56,10 +63,27 @@ export function deskRows({ bundles, desk }: Pick<App, 'bundles' | 'desk'>): read
 }
 
 /** Names a row, whatever becomes of it: a bundle is the same one on hold. */
-export const rowKey = (row: DeskRow): string => (row.row === 'draft' ? row.draft.file : row.bundle.ticket);
+const rowKey = (row: DeskRow): string => (row.row === 'draft' ? row.draft.file : row.bundle.ticket);
 
 /** The row that keys act on. */
 export const chosenRow = (app: App): DeskRow | undefined => deskRows(app)[app.chosen];
+
+/** The program keeping in mind which row is chosen, by what it is. */
+export function keptRow(app: App): App {
+  const row = chosenRow(app);
+  return app.desk && row ? { ...app, desk: { ...app.desk, row: rowKey(row) } } : app;
+}
+
+/** Where the row stands that was chosen last; while it is away, its place. */
+export function rowAt(app: App): number {
+  const rows = deskRows(app);
+  const at = rows.findIndex((row) => rowKey(row) === app.desk?.row);
+  return at >= 0 ? at : Math.max(0, Math.min(app.chosen, rows.length - 1));
+}
+
+/** At the desk a bundle is looked at: whoever sews it takes it up at the machine. */
+export const onlyLooks = ({ home, play }: App): boolean =>
+  home === 'desk' && (play?.next.want === 'opening' || play?.next.want === 'resuming');
 
 /** The draft that keys act on: the one that is open, or chosen. */
 export function chosenDraft(app: App): DeskDraft | undefined {

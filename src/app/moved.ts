@@ -14,6 +14,7 @@ import {
   takeTicket,
 } from './acts.ts';
 import type { App, Form, Layer } from './app.ts';
+import { keptRow, onlyLooks } from './desk.ts';
 import { keptOn, openedAtDesk, sentOn, showing } from './desk-moved.ts';
 import { findHand } from './find-hand.ts';
 import { isFolded, whyUnfolded } from './fold.ts';
@@ -47,8 +48,10 @@ export function moved(before: App, move: Move): Step {
           : scrolled(app, move.move === 'up' ? -1 : 1, move.within),
       );
     case 'page up':
-    case 'page down':
-      return still(scrolled(app, move.move === 'page up' ? -PAGE : PAGE, move.within));
+    case 'page down': {
+      const by = move.move === 'page up' ? -PAGE : PAGE;
+      return still(allList.has(mode) ? chose(app, mode, by) : scrolled(app, by, move.within));
+    }
     case 'escape':
       return escaped(app, mode);
     case 'enter':
@@ -63,20 +66,24 @@ export function moved(before: App, move: Move): Step {
 }
 
 const PAGE = 8;
+
+/** Screens that are nothing but a list: keys act on the row that is chosen, so it never goes out of sight. */
+const allList: ReadonlySet<Mode> = new Set(['sign on', 'station', 'desk', 'look back']);
 const LONGEST_FIELD = 200;
 
 const still = (app: App): Step => [app, []];
 
 function chose(app: App, mode: Mode, by: number): App {
   const size = lists[mode]?.(app) ?? 0;
-  return size === 0
-    ? app
-    : {
-        ...app,
-        field: mode === 'choice' || mode === 'form choice' ? '' : app.field,
-        chosen: Math.min(size - 1, Math.max(0, app.chosen + by)),
-        message: null,
-      };
+  if (size === 0) return app;
+  const on = {
+    ...app,
+    field: mode === 'choice' || mode === 'form choice' ? '' : app.field,
+    chosen: Math.min(size - 1, Math.max(0, app.chosen + by)),
+    scroll: 0,
+    message: null,
+  };
+  return mode === 'desk' ? keptRow(on) : on;
 }
 
 /** Never further than the screen goes, so that the way back is as long as the way there. */
@@ -131,12 +138,16 @@ function escaped(app: App, mode: Mode): Step {
 }
 
 /** Without the layer: as the screen was, with what was being typed; an option that was chosen before is chosen anew. */
-const uncovered = (app: App): App => ({
-  ...fresh(app),
-  ...(app.layer?.layer === 'draft' || app.play === null ? { chosen: app.chosen } : {}),
-  field: app.layer?.layer === 'form' ? '' : app.field,
-  message: null,
-});
+function uncovered(app: App): App {
+  const { layer } = app;
+  if (layer?.layer === 'keys' && layer.over) return { ...app, layer: layer.over, scroll: 0, message: null };
+  return {
+    ...fresh(app),
+    ...(layer?.layer === 'draft' || app.play === null ? { chosen: app.chosen } : {}),
+    field: layer?.layer === 'form' ? '' : app.field,
+    message: null,
+  };
+}
 
 function entered(app: App, mode: Mode): Step {
   switch (mode) {
@@ -193,10 +204,6 @@ function entered(app: App, mode: Mode): Step {
       return assertNever(mode);
   }
 }
-
-/** At the desk a bundle is looked at: whoever sews it takes it up at the machine. */
-const onlyLooks = ({ home, play }: App): boolean =>
-  home === 'desk' && (play?.next.want === 'opening' || play?.next.want === 'resuming');
 
 /** The words of the option, never its place: an option may itself be a number. */
 const chosenOption = (app: App, form: Form): string => question(app, form)?.options?.[app.chosen]?.is ?? '?';
@@ -258,7 +265,7 @@ function ordered(app: App, order: Order): Step {
       // While something is being typed at the station, the question mark is a letter of it.
       return app.layer === null && app.play === null && app.field !== ''
         ? typed(app, modeOf(app), '?')
-        : still(layered(on, { layer: 'keys' }));
+        : still({ ...layered(on, { layer: 'keys', over: on.layer }), chosen: on.chosen });
     case 'one key':
       return still({ ...app, layer: { layer: 'one key' } });
     case 'big':

@@ -19,7 +19,7 @@ import {
   takeTicket,
 } from './acts.ts';
 import { type App, type Message, type Play, playOf, undoable } from './app.ts';
-import { chosenRow, deskRows, rowKey } from './desk.ts';
+import { keptRow, rowAt } from './desk.ts';
 import type { Arrived, News } from './effect.ts';
 import { isLockDue, locked, unlock, unlocked } from './lock.ts';
 import { moved } from './moved.ts';
@@ -72,7 +72,7 @@ export function update(before: App, arrived: Arrived): Step {
     case 'paper time':
       return [onPaper(app, arrived.stamp), []];
     case 'drafts':
-      return [app.desk === null ? app : sameRow(app, { ...app, desk: { drafts: arrived.drafts } }), []];
+      return [app.desk === null ? app : sameRow(app, { ...app, desk: { ...app.desk, drafts: arrived.drafts } }), []];
     case 'taken': {
       const { room, bundles, playing, changes } = arrived;
       if (app.hand === null) return [app, []];
@@ -166,12 +166,12 @@ function done(app: App, { command, entries, room, bundles, playing }: Extract<Ne
   ];
 }
 
-/** What was chosen at the desk stays chosen, wherever it stands now. */
+/** What was chosen at the desk stays chosen, wherever it stands now, and is chosen again when it was away. */
 function sameRow(before: App, after: App): App {
-  const chosen = after.desk && chosenRow(before);
-  if (!chosen) return after;
-  const at = deskRows(after).findIndex((row) => rowKey(row) === rowKey(chosen));
-  return at < 0 ? after : { ...after, chosen: at };
+  if (after.desk === null || after.hand === null || after.play) return after;
+  const row = before.desk?.row ?? keptRow(before).desk?.row;
+  const kept = row === undefined ? after : { ...after, desk: { ...after.desk, row } };
+  return { ...kept, chosen: rowAt(kept) };
 }
 
 /** What a supervisor is told who decided something without opening the bundle. */

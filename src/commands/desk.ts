@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { type App, startApp } from '../app/app.ts';
-import { type DeskRow, deskRows, type Errand } from '../app/desk.ts';
+import { type Desk, type DeskRow, deskRows, type Errand, rowAt } from '../app/desk.ts';
 import { headings, rowWords } from '../app/desk-words.ts';
 import { isLockDue, locked } from '../app/lock.ts';
 import { wholeBundles } from '../app/perform.ts';
@@ -13,7 +13,7 @@ import { pictureFolders } from '../storage/picture-files.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { asRoomSays } from './as-room-says.ts';
 import { asker } from './asker.ts';
-import { editFile } from './edit-file.ts';
+import { editFiles } from './edit-files.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { type ExitCode, type Io, say, sayJson } from './io.ts';
 import { type Proofreader, patientProofreader } from './read-draft.ts';
@@ -39,22 +39,28 @@ export function desk(options: DeskOptions, io: Io): Promise<number> {
     if (options.json || options.plain || !isShown)
       return sayDesk(await start(open, patientProofreader(), io), options, io);
     const proof = patientProofreader();
-    let app = await start(open, proof, io);
+    let app: App = await start(open, proof, io);
     for (let hand = options.hand; ; hand = undefined) {
       const { store, code } = await shown(app, hand, open, proof, io);
-      const { errand, hand: who, chosen, layer, words } = store.app();
+      const { errand, hand: who, chosen, layer, words, desk: seen } = store.app();
       if (!errand) return code;
       const left = io.clock().ms;
       const message = await run(errand, { ...options, hand: who ?? '' }, open, store.app(), io);
       await open.ledger.catchUp();
-      const back = { ...(await start(open, proof, io)), hand: who, words, chosen, layer, message };
+      const begun = await start(open, proof, io);
+      const again = { ...begun, hand: who, words, chosen, layer, message, desk: { ...seen, ...begun.desk } };
+      const back = { ...again, chosen: rowAt(again) };
       // Nobody touched the desk while the editor had the terminal: whoever sits there now says who they are.
       app = isLockDue({ ...back, touchedMs: left }, io.clock()) ? locked(back) : back;
     }
   });
 }
 
-async function start({ room, ledger }: PlayableRoom, proof: Proofreader, io: Io): Promise<App> {
+async function start(
+  { room, ledger }: PlayableRoom,
+  proof: Proofreader,
+  io: Io,
+): Promise<App & { readonly desk: Desk }> {
   const as = { purpose: 'record', home: 'desk', bound: null, ...(await asRoomSays(room)) } as const;
   const now = io.clock();
   const bundles = await wholeBundles(ledger);
@@ -112,29 +118,31 @@ async function shown(
 
 /** Does what takes the whole terminal; answers what the desk says when it is back. */
 async function run(
-  { do: what, file }: Errand,
+  errand: Errand,
   options: DeskOptions & { readonly hand: string },
   { room }: PlayableRoom,
   now: Pick<App, 'words' | 'hand'>,
   io: Io,
 ): Promise<App['message']> {
-  const path = join(room.folder, file);
   const { room: folder } = options;
   const where = folder === undefined ? {} : { room: folder };
-  switch (what) {
+  switch (errand.do) {
     case 'edit': {
-      const edited = await editFile(path, io);
+      const edited = await editFiles(
+        errand.files.map((file) => join(room.folder, file)),
+        io,
+      );
       return edited.ok ? null : { tone: 'refusal', text: edited.error.message };
     }
     case 'rehearse':
-      await rehearse(path, where, io);
+      await rehearse(join(room.folder, errand.file), where, io);
       return { tone: 'plain', text: speak(now)('The rehearsal is over; nothing was recorded.') };
     case 'release':
-      await releaseProcedure(path, { ...where, hand: options.hand }, io);
+      await releaseProcedure(join(room.folder, errand.file), { ...where, hand: options.hand }, io);
       await enter(io);
       return null;
     default:
-      return assertNever(what);
+      return assertNever(errand);
   }
 }
 

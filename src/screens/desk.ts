@@ -20,7 +20,7 @@ export function deskScreen(app: App, size: Size): Page {
   const draft = chosenDraft(app);
   const isWide = size.columns >= BESIDE;
   const width = isWide ? Math.floor((size.columns - 5) * 0.56) : size.columns - 2;
-  const named = Math.min(14, Math.max(0, ...rows.map((row) => columns(rowWords(app, row).name))));
+  const named = Math.min(20, Math.max(0, ...rows.map((row) => columns(rowWords(app, row).name))));
   const body: Row[] = [];
   let focus = 0;
   for (const [index, row] of rows.entries()) {

@@ -1,5 +1,5 @@
 import type { App, Layer } from '../app/app.ts';
-import type { DeskDraft } from '../app/desk.ts';
+import { type DeskDraft, filesToEdit } from '../app/desk.ts';
 import { draftState } from '../app/desk-words.ts';
 import { differenceLine } from '../app/difference-words.ts';
 import { speak } from '../app/speak.ts';
@@ -23,10 +23,12 @@ export function draftScreen(app: App, { file, shows }: DraftLayer, size: Size): 
   const say = speak(app);
   if (!draft) return frame(app, size, { body: wrapRow([said(say('{file} is gone: go back.', { file }))], width) });
   const state = draftState(say, draft);
+  const files = filesToEdit(draft);
   return frame(app, size, {
     top: [
       ...wrapRow([said(`${draft.procedure.id} ${draft.procedure.title}`, 'strong')], width),
       ...wrapRow([said(`${file} · ${state}`)], width),
+      ...(files.length > 1 ? wrapRow([said(say('e opens {files}', { files: files.join(', ') }))], width) : []),
       ...gap(size),
     ],
     body: draftRows(say, draft, shows, width),

@@ -1,4 +1,5 @@
 import type { App } from '../app/app.ts';
+import { onlyLooks } from '../app/desk.ts';
 import { assertNever } from '../base/assert-never.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import type { Plain } from '../words/say.ts';
@@ -7,7 +8,7 @@ import type { Plain } from '../words/say.ts';
 export function enterWords(app: App): Plain | null {
   if (app.pin || app.lock || app.layer || !app.play) return null;
   const { next } = app.play;
-  if (app.home === 'desk' && (next.want === 'opening' || next.want === 'resuming')) return 'back to the desk';
+  if (onlyLooks(app)) return 'back to the desk';
   switch (next.want) {
     case 'opening':
       return 'begin';

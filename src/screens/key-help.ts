@@ -18,7 +18,7 @@ import { said } from './said.ts';
 export function keyHelp(app: App, size: Size): Page {
   const width = textWidth(size);
   const say = speak(app);
-  const under: App = { ...app, layer: null };
+  const under: App = { ...app, layer: app.layer?.layer === 'keys' ? app.layer.over : null };
   const mode = modeOf(under);
   const all = hints(openKeys(under)).map(({ keys, words }) => ({ keys, words: say(LONG[words] ?? words) }));
   const wide = Math.max(0, ...all.map(({ keys }) => columns(keys)));

@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { onlyLooks } from '../app/desk.ts';
 import { speak } from '../app/speak.ts';
 import { when } from '../app/when.ts';
 import { assertNever } from '../base/assert-never.ts';
@@ -7,6 +8,7 @@ import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import { blank } from '../widgets/row.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
+import type { Plain } from '../words/say.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { said } from './said.ts';
 
@@ -20,9 +22,14 @@ export function takeUp(app: App, { bundle, ticket, next, procedure }: Play, size
     body: [
       ...wrapRow([said(isNew ? say('{ticket} is not begun.', { ticket }) : whose(app, bundle))], width),
       blank,
-      ...wrapRow([said(say(isNew ? 'Press enter to begin.' : 'Press enter to take it up.'), 'bright')], width),
+      ...wrapRow([said(say(nextWords(app, next.want)), 'bright')], width),
     ],
   });
+}
+
+function nextWords(app: App, want: Play['next']['want']): Plain {
+  if (onlyLooks(app)) return 'Press enter to go back to the desk.';
+  return want === 'opening' ? 'Press enter to begin.' : 'Press enter to take it up.';
 }
 
 function whose(app: App, { ticket, work, hand, lastAt }: Play['bundle']): string {

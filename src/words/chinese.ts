@@ -85,6 +85,7 @@ export const chinese: Catalogue = {
   '{ticket} is not begun.': '{ticket} 尚未开始。',
   'Press enter to begin.': '按回车开始。',
   'Press enter to take it up.': '按回车接手。',
+  'Press enter to go back to the desk.': '按回车回到工作台。',
   '{ticket} was left, last touched {when}.': '{ticket} 已留下，最后操作 {when}。',
   '{ticket} was handed over to {name}, {when}.': '{ticket} 已移交给 {name}，{when}。',
   '{ticket} is now with {name}, since {when}.': '{ticket} 现由 {name} 负责，自 {when}。',
@@ -429,6 +430,7 @@ export const chinese: Catalogue = {
   'The file is not revision {revision}, but nothing in it differs that is shown.':
     '文件不是版本 {revision}，但显示的内容没有差别。',
   '{file} is gone: go back.': '{file} 已不在：请返回。',
+  'e opens {files}': 'e 打开 {files}',
   'The desk is for supervisors, and {name} is none: sew at the station, with `walkfoot`.':
     '工作台供主管使用，{name} 不是主管：请用 `walkfoot` 在工位缝制。',
   'It has errors: mend them before it is rehearsed.': '有错误：演练前请修正。',

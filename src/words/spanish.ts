@@ -86,6 +86,7 @@ export const spanish: Catalogue = {
   '{ticket} is not begun.': '{ticket} no está empezado.',
   'Press enter to begin.': 'Pulsa intro para empezar.',
   'Press enter to take it up.': 'Pulsa intro para tomarlo.',
+  'Press enter to go back to the desk.': 'Pulsa intro para volver a la mesa.',
   '{ticket} was left, last touched {when}.': '{ticket} quedó a la espera, última vez {when}.',
   '{ticket} was handed over to {name}, {when}.': '{ticket} se entregó a {name}, {when}.',
   '{ticket} is now with {name}, since {when}.': '{ticket} lo tiene {name} desde {when}.',
@@ -460,6 +461,7 @@ export const spanish: Catalogue = {
   'The file is not revision {revision}, but nothing in it differs that is shown.':
     'El archivo no es la revisión {revision}, pero nada de lo que se muestra difiere.',
   '{file} is gone: go back.': '{file} ya no está: vuelve atrás.',
+  'e opens {files}': 'e abre {files}',
   'The desk is for supervisors, and {name} is none: sew at the station, with `walkfoot`.':
     'La mesa es para supervisores y {name} no lo es: cose en el puesto, con `walkfoot`.',
   'It has errors: mend them before it is rehearsed.': 'Tiene errores: corrígelos antes de ensayarlo.',

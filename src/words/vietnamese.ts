@@ -86,6 +86,7 @@ export const vietnamese: Catalogue = {
   '{ticket} is not begun.': '{ticket} chưa bắt đầu.',
   'Press enter to begin.': 'Bấm enter để bắt đầu.',
   'Press enter to take it up.': 'Bấm enter để nhận.',
+  'Press enter to go back to the desk.': 'Bấm enter để về bàn.',
   '{ticket} was left, last touched {when}.': '{ticket} đã được để lại, lần cuối {when}.',
   '{ticket} was handed over to {name}, {when}.': '{ticket} đã bàn giao cho {name}, {when}.',
   '{ticket} is now with {name}, since {when}.': '{ticket} đang ở {name}, từ {when}.',
@@ -452,6 +453,7 @@ export const vietnamese: Catalogue = {
   'The file is not revision {revision}, but nothing in it differs that is shown.':
     'Tệp không phải bản {revision}, nhưng không có gì được hiện khác đi.',
   '{file} is gone: go back.': '{file} không còn: quay lại.',
+  'e opens {files}': 'e mở {files}',
   'The desk is for supervisors, and {name} is none: sew at the station, with `walkfoot`.':
     'Bàn này dành cho quản đốc, {name} không phải: may ở trạm, bằng `walkfoot`.',
   'It has errors: mend them before it is rehearsed.': 'Có lỗi: sửa trước khi diễn thử.',

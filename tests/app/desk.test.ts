@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { chosenRow, type DeskDraft, deskRows } from '../../src/app/desk.ts';
+import { chosenRow, type DeskDraft, deskRows, filesToEdit } from '../../src/app/desk.ts';
 import { rowWords } from '../../src/app/desk-words.ts';
 import { modeOf } from '../../src/app/mode.ts';
 import type { Move, Order } from '../../src/app/move.ts';
@@ -126,7 +126,8 @@ test('a draft is edited, rehearsed and released by giving the terminal away; wit
     await move(desk, down);
     await order(desk, errand);
     expect(await desk.over).toBe(0);
-    expect(desk.app().errand).toEqual({ do: errand, file: 'procedures/T-1.md' });
+    const file = 'procedures/T-1.md';
+    expect(desk.app().errand).toEqual(errand === 'edit' ? { do: errand, files: [file] } : { do: errand, file });
   }
   const bad = await deskOf(await workroom(smallProcedure), smallProcedure.replace('(4)', '(4'));
   await line(bad, 'vera');
@@ -182,4 +183,95 @@ test('of a bundle on an older revision the supervisor says that it is finished o
   const before = await room.store.head();
   await order(desk, 'keep on');
   expect(await room.store.head()).toBe(before);
+});
+
+/** A draft in which these were found. */
+function found(...findings: readonly (readonly ['error' | 'warning', string])[]): DeskDraft {
+  const at = { line: 1, column: 1, rule: 'r', message: 'm', found: '', mend: '' };
+  return { ...draftOf(smallProcedure), findings: findings.map(([severity, file]) => ({ ...at, severity, file })) };
+}
+
+test.each([
+  ['nothing', found(), ['procedures/T-1.md']],
+  ['an error in a sheet', found(['error', 'procedures/T-1.es.md']), ['procedures/T-1.es.md', 'procedures/T-1.md']],
+  ['a warning in a sheet', found(['warning', 'procedures/T-1.es.md']), ['procedures/T-1.md', 'procedures/T-1.es.md']],
+  [
+    'errors in both',
+    found(['error', 'procedures/T-1.md'], ['error', 'procedures/T-1.es.md']),
+    ['procedures/T-1.md', 'procedures/T-1.es.md'],
+  ],
+])('with %s found the editor is given what is to be mended, the first error in front', (_, draft, files) =>
+  expect(filesToEdit(draft)).toEqual(files),
+);
+
+test('a bundle that was looked at stays the chosen row', async () => {
+  const { desk, room } = await withAHold();
+  for (const ticket of ['B-2', 'B-3'])
+    await attempt(room, null, {
+      do: 'make ticket',
+      hand: 'room' as never,
+      ticket: ticket as never,
+      procedure: 'T-1' as never,
+      sets: 1,
+      rolls: [],
+    });
+  desk.tell({ news: 'second' });
+  await desk.settled();
+  await move(desk, down, down, enter, enter);
+  expect(chosenRow(desk.app())).toMatchObject({ row: 'bundle', bundle: { ticket: 'B-3' } });
+});
+
+test('a draft that is taken away and put back is chosen as before', async () => {
+  const [one, two] = ['procedures/T-1.md', 'procedures/T-2.md'].map((file) => ({ ...draftOf(smallProcedure), file }));
+  if (!one || !two) throw new Error('two drafts');
+  const desk = await (await workroom(smallProcedure)).program({ home: 'desk', desk: { drafts: [one, two] } });
+  await line(desk, 'vera');
+  await move(desk, down, down);
+  for (const drafts of [[one], [], [one], [one, two]]) {
+    desk.tell({ news: 'drafts', drafts });
+    await desk.settled();
+    expect(chosenRow(desk.app())).toBeDefined();
+  }
+  expect(chosenRow(desk.app())).toMatchObject({ draft: { file: 'procedures/T-2.md' } });
+});
+
+test('turning the page turns the choice with it', async () => {
+  const drafts = Array.from({ length: 20 }, (_, n) => ({ ...draftOf(smallProcedure), file: `procedures/T-${n}.md` }));
+  const desk = await (await workroom(smallProcedure)).program({ home: 'desk', desk: { drafts } });
+  await line(desk, 'vera');
+  await move(desk, { move: 'page down' });
+  expect(desk.app()).toMatchObject({ chosen: 8, scroll: 0 });
+  await move(desk, { move: 'page up' }, { move: 'page up' });
+  expect(desk.app()).toMatchObject({ chosen: 0, scroll: 0 });
+});
+
+test('the help leads back to what it was opened over', async () => {
+  const desk = await deskOf(await workroom(smallProcedure));
+  await line(desk, 'vera');
+  await move(desk, down);
+  await order(desk, 'reading');
+  await order(desk, 'keys');
+  await move(desk, { move: 'escape' });
+  expect(desk.app().layer).toEqual({ layer: 'draft', file: 'procedures/T-1.md', shows: 'reading' });
+  await move(desk, { move: 'escape' });
+  expect(chosenRow(desk.app())?.row).toBe('draft');
+});
+
+test('drafts of one id, and of none, are told apart by their files', async () => {
+  const none = { ...draftOf(smallProcedure).procedure, id: '' as never };
+  const drafts = [
+    draftOf(smallProcedure),
+    { ...draftOf(smallProcedure), file: 'procedures/T-1-copy.md' },
+    { ...draftOf(smallProcedure), file: 'procedures/torn.md', procedure: none },
+  ];
+  const desk = await (await workroom(smallProcedure)).program({ home: 'desk', desk: { drafts } });
+  await line(desk, 'vera');
+  const words = deskRows(desk.app())
+    .slice(1)
+    .map((row) => rowWords(desk.app(), row));
+  expect(words.map(({ name, about }) => `${name} ${about}`)).toEqual([
+    'T-1 T-1.md  Small lining',
+    'T-1 T-1-copy.md  Small lining',
+    'torn.md Small lining',
+  ]);
 });

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { desk } from '../../src/commands/desk.ts';
-import { wordsOf } from '../../src/commands/edit-file.ts';
+import { wordsOf } from '../../src/commands/edit-files.ts';
 import { tempFolder } from '../storage/temp-folder.ts';
 import { callDemo, called } from './demo-room.ts';
 

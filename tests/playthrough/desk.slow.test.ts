@@ -64,13 +64,18 @@ test('a draft is edited, compared and released from the desk, which takes the te
 test.each([
   ['crashes', 'kill -SEGV $$', 'The editor ended with SIGSEGV'],
   ['ends badly', 'exit 3', 'The editor ended with 3'],
-  ['leaves the terminal raw', 'stty raw -echo; exit 0', 'On hold, waiting'],
+  ['leaves the terminal raw', 'stty raw -echo', 'On hold, waiting'],
 ])('an editor that %s costs nothing: the desk comes back', async (_, does, said) => {
-  const desk = deskWith(editor(does));
+  const desk = deskWith(editor(`echo "the editor is here"; sleep 0.5; ${does}`));
   await desk.waitFor('On hold, waiting');
-  await desk.press(...toTheDraft, 'e');
+  await desk.press(...toTheDraft);
+  await desk.waitFor('› LIN-2207');
+  const before = desk.screen();
+  await desk.press('e');
+  await desk.waitFor('the editor is here');
   await desk.waitFor(said);
-  await desk.waitFor('LIN-2207');
+  await desk.waitFor('› LIN-2207');
+  expect(desk.screen().slice(0, 5)).toEqual(before.slice(0, 5));
   await desk.press('\r', 'v');
   await desk.waitFor('Count the kit');
   await desk.press('\x03');

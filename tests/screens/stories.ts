@@ -53,9 +53,10 @@ function deskOf(): Partial<App> {
   const bad = readProcedure(lining.replace('T-1', 'T-2').replace('(22)', '(22'), 'procedures/T-2.md');
   if (!before || !after) throw new Error('two texts');
   const draft = { withdrawn: false, isReleased: false, changes: [], findings: [] } as const;
+  const inSheet = bad.findings.map((finding) => ({ ...finding, file: 'procedures/T-2.es.md' }));
   const drafts = [
     { ...draft, file: 'procedures/T-1.md', procedure: after, revision: 'A', changes: differences(before, after) },
-    { ...draft, ...bad, file: 'procedures/T-2.md', revision: null },
+    { ...draft, ...bad, file: 'procedures/T-2.md', revision: null, findings: [...bad.findings, ...inSheet] },
   ];
   return { home: 'desk', desk: { drafts } };
 }
@@ -184,6 +185,8 @@ export const stories: Readonly<Record<string, Story>> = {
   'desk-draft': { as: deskOf(), keys: '"vera" enter down down enter' },
   'desk-reading': { as: deskOf(), keys: '"vera" enter down down v' },
   'desk-changes': { as: deskOf(), keys: '"vera" enter down down c' },
+  'desk-draft-keys': { as: deskOf(), keys: '"vera" enter down down enter ?' },
+  'desk-look': { as: deskOf(), keys: '"vera" enter enter' },
   'desk-sewer': { as: deskOf(), keys: '"ines" enter' },
   'desk-hold': {
     as: deskOf(),
