@@ -4,6 +4,7 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import { setsLeft } from '../bundle/bundle.ts';
 import type { SettleHow } from '../bundle/command.ts';
 import type { Role } from '../bundle/entries.ts';
+import { kitPiece } from '../bundle/kit-piece.ts';
 import { lastDay } from '../bundle/last-day.ts';
 import { actor, workers } from '../bundle/situation.ts';
 import type { Plain, Say } from '../words/say.ts';
@@ -110,8 +111,15 @@ function settleQuestions(app: App, play: Play, form: Form): readonly Question[] 
     case 'recut':
       return [
         ...start,
-        words('piece', say('Which piece is replaced?')),
-        words('newPiece', say('Name of the new piece'), `${form.answers.piece ?? ''}-R1`),
+        {
+          name: 'piece',
+          words: say('Which piece is replaced?'),
+          understand: (typed) => {
+            const found = typed === '' ? noWords() : kitPiece(play.procedure, play.bundle, typed);
+            return found.ok ? ok(found.value.piece) : found;
+          },
+        },
+        words('newPiece', say('Name of the new piece'), nextName(form.answers.piece ?? '')),
         { name: 'roll', words: say('From which roll? (enter: the same)'), usual: '', understand: ok },
         ...whichSet,
         back,
@@ -208,8 +216,16 @@ const words = (name: string, asked: string, usual?: string): Question => ({
   name,
   words: asked,
   ...(usual === undefined ? {} : { usual }),
-  understand: (typed) => (typed === '' ? refuse('words-missing', 'A few words are needed here.') : ok(typed)),
+  understand: (typed) => (typed === '' ? noWords() : ok(typed)),
 });
+
+const noWords = () => refuse('words-missing', 'A few words are needed here.');
+
+/** What a piece cut anew is usually called: C-R1 for C, C-R2 for that. */
+const nextName = (piece: string): string => {
+  const [, of = piece, times = '0'] = /^(.+)-R(\d+)$/.exec(piece) ?? [];
+  return `${of}-R${Number(times) + 1}`;
+};
 
 /** Somebody who may do it; that they may not is said when they are named, not after the last question. */
 const person = (app: App, name: string, asked: string, allowed: readonly Role[]): Question => ({

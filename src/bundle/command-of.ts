@@ -113,8 +113,9 @@ function howOf(how: Settling, set: number | null): SettleHow {
     case 'rework':
       return { as: 'rework', step: how.step, set };
     case 'recut': {
-      const { piece, newPiece, roll, step } = how;
-      return { as: 'recut', step, set, piece, newPiece, ...(roll === undefined ? {} : { roll }) };
+      const { piece, newPiece, roll, step, kit } = how;
+      const asked = kit === undefined ? ({ kit: 'not asked' } as const) : {};
+      return { as: 'recut', step, set, piece, newPiece, ...(roll === undefined ? {} : { roll }), ...asked };
     }
     case 'concession':
       return { ...how };

@@ -107,6 +107,8 @@ export type SettleHow =
       readonly piece: string;
       readonly newPiece: string;
       readonly roll?: string;
+      /** As older ledgers have it: whatever was typed was taken for a piece. */
+      readonly kit?: 'not asked';
     }
   | { readonly as: 'concession'; readonly limit: string; readonly expires: string; readonly name?: string }
   | { readonly as: 'scrap'; readonly set: number };

@@ -5,6 +5,7 @@ import { notOpened, onHold } from './barred.ts';
 import { type Hold, openHold, setsLeft, workedOn } from './bundle.ts';
 import type { BundleCommand, Command, SettleHow } from './command.ts';
 import type { EntryDraft, Settling } from './entries.ts';
+import { kitPiece } from './kit-piece.ts';
 import { lastDay } from './last-day.ts';
 import { wantedPoint } from './next.ts';
 import { nameOf } from './room.ts';
@@ -69,10 +70,13 @@ function settling(situation: BundleSituation, hold: Hold, how: SettleHow): Resul
       const again = stepsToRepeat(situation, hold, how.step);
       if (!again.ok) return again;
       if (how.as === 'rework') return ok({ as: 'rework', step: how.step, again: again.value });
-      const { piece, newPiece, roll, step } = how;
-      if (!piece.trim() || !newPiece.trim() || piece.trim() === newPiece.trim())
+      const { newPiece, roll, step } = how;
+      if (!how.piece.trim() || !newPiece.trim() || how.piece.trim() === newPiece.trim())
         return refuse('piece-name', 'Name the piece that is replaced and the new piece, such as C and C-R1.');
-      return ok({ as: 'recut', piece, newPiece, ...(roll ? { roll } : {}), step, again: again.value });
+      const found =
+        how.kit === 'not asked' ? ok({ piece: how.piece }) : kitPiece(situation.procedure, situation.bundle, how.piece);
+      if (!found.ok) return found;
+      return ok({ as: 'recut', ...found.value, newPiece, ...(roll ? { roll } : {}), step, again: again.value });
     }
     case 'concession': {
       if (!how.limit.trim())

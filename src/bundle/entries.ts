@@ -47,9 +47,11 @@ const verdicts = ['within', 'below', 'above', 'unacceptable', 'not judged'] as c
 const settling = z.discriminatedUnion('as', [
   /** Back to a step: what was checked in the steps `again` (of that set, or for the whole bundle) is asked again. */
   z.strictObject({ as: z.literal('rework'), step, again: z.array(step) }),
+  /** `kit`: the piece of the kit that it was cut anew for, itself or through others; older entries do not say, nor those of a text without a kit. */
   z.strictObject({
     as: z.literal('recut'),
     piece: words,
+    kit: z.optional(words),
     newPiece: words,
     roll: z.optional(words),
     step,

@@ -341,6 +341,8 @@ export const chinese: Catalogue = {
   '{ticket} has no set {set} at work: name another.': '{ticket} 没有在做的第 {set} 套：请另指一套。',
   'Name the piece that is replaced and the new piece, such as C and C-R1.':
     '写明被更换的裁片和新裁片，例如 C 和 C-R1。',
+  'The kit of {ticket} has no piece {piece}: name one of {pieces}.':
+    '{ticket} 的裁片清单里没有 {piece}：请从 {pieces} 里指一个。',
   'A concession needs its limit: how many, or for which use.': '让步需注明限度：数量或用途。',
   'This procedure has no step {back}: name one of its steps.': '此工序没有步骤 {back}：请指其中一步。',
   'Work can only go back: name the step of the hold or one before it.': '工作只能往回：请指扣留的步骤或之前的步骤。',

@@ -311,6 +311,7 @@ export const english = [
   '{name} worked on this: nobody settles a hold on their own work, so ask another supervisor.',
   '{ticket} has no set {set} at work: name another.',
   'Name the piece that is replaced and the new piece, such as C and C-R1.',
+  'The kit of {ticket} has no piece {piece}: name one of {pieces}.',
   'A concession needs its limit: how many, or for which use.',
   'This procedure has no step {back}: name one of its steps.',
   'Work can only go back: name the step of the hold or one before it.',

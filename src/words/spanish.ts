@@ -364,6 +364,8 @@ export const spanish: Catalogue = {
   '{ticket} has no set {set} at work: name another.': '{ticket} no tiene en labor el juego {set}: nombra otro.',
   'Name the piece that is replaced and the new piece, such as C and C-R1.':
     'Nombra la pieza que se cambia y la nueva, como C y C-R1.',
+  'The kit of {ticket} has no piece {piece}: name one of {pieces}.':
+    'Las piezas de {ticket} no tienen ninguna {piece}: nombra una de {pieces}.',
   'A concession needs its limit: how many, or for which use.': 'Una concesión pide su límite: cuántos, o para qué uso.',
   'This procedure has no step {back}: name one of its steps.':
     'Este procedimiento no tiene el paso {back}: nombra uno de los suyos.',

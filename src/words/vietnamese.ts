@@ -358,6 +358,8 @@ export const vietnamese: Catalogue = {
   '{ticket} has no set {set} at work: name another.': '{ticket} không có bộ {set} đang làm: nêu bộ khác.',
   'Name the piece that is replaced and the new piece, such as C and C-R1.':
     'Nêu chi tiết bị thay và chi tiết mới, như C và C-R1.',
+  'The kit of {ticket} has no piece {piece}: name one of {pieces}.':
+    'Bộ chi tiết của {ticket} không có {piece}: nêu một trong {pieces}.',
   'A concession needs its limit: how many, or for which use.': 'Nhân nhượng cần giới hạn: bao nhiêu, hoặc dùng cho gì.',
   'This procedure has no step {back}: name one of its steps.':
     'Quy trình này không có bước {back}: nêu một bước của nó.',

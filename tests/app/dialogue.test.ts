@@ -81,6 +81,22 @@ test('orders: note, strike, hold, settle question by question, back', async () =
     expect(printed).toContain(said);
 });
 
+test('a piece that is not in the kit is refused where it is asked for, and a recut of a recut gets the next name', async () => {
+  const kitted = smallProcedure.replace('\n---\n', '\nkit:\n  A: panel\n  C: panel, aft\n---\n');
+  const settled = (piece: string) => ['settle', 'vera', 'recut', piece, '', '', '1', '1', 'torn'];
+  const printed = await session(kitted, [
+    ...start,
+    'hold torn',
+    ...settled('c').toSpliced(3, 0, 'xx'),
+    'hold torn again',
+    ...settled('c-r1'),
+  ]);
+  expect(printed).toContain('The kit of B-1 has no piece xx: name one of A, C.');
+  expect(printed).toContain('Name of the new piece [C-R1]');
+  expect(printed).toContain('Name of the new piece [C-R2]');
+  expect(printed).toContain('H-002 is settled');
+});
+
 test('a value that begins like an order is written in quotes', async () => {
   const written = smallProcedure.replace('- [ ] Shade ____ (**match** / lighter / darker)', '- [ ] Roll ____');
   const printed = await session(written, [...start, '4', '"hold 5"']);

@@ -58,7 +58,7 @@ export const rework = (step: string, set?: SetNumber): SettleHow => ({
   step: stepId(step),
   ...(set === undefined ? {} : { set }),
 });
-export const recut = (step: string, newPiece = 'C-R1'): SettleHow => ({
+export const recut = (step: string, newPiece = 'C-R1'): Extract<SettleHow, { readonly as: 'recut' }> => ({
   as: 'recut',
   step: stepId(step),
   piece: 'C',

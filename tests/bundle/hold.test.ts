@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { replay } from '../../src/bundle/replay.ts';
 import {
   check,
   concession,
@@ -142,6 +143,28 @@ test('recut names the piece and the new piece', () => {
   stopped.when(settle(recut('mark', ''))).refused('piece-name');
   stopped.when(settle(recut('mark', 'C'))).refused('piece-name');
   stopped.when(settle(recut('tie'))).refused('rework-forward');
+});
+
+test('what is recut is a piece of the kit or was cut anew for one, in whatever case it is typed', () => {
+  const kitted = text(lining.steps, { kit: ['A', 'C'].map((id) => ({ id, words: 'panel', count: 1, side: null })) });
+  const stopped = given(kitted, ...held);
+  const of = (piece: string, newPiece: string, name?: string) =>
+    settle({ ...recut('mark', newPiece), piece }, undefined, name);
+  stopped.when(of('XX', 'XX-R1')).refused('no-such-piece', /B-1041 has no piece XX: name one of A, C\.$/);
+  const first = stopped.when(of('c', 'C-R1')).leaves(['settled', { how: { piece: 'C', kit: 'C', newPiece: 'C-R1' } }]);
+
+  const again = given(first, upTo('line'), answered('320'), hold());
+  again.when(of('c-r1', 'C-R2', 'H-002')).leaves(['settled', { how: { piece: 'C-R1', kit: 'C', newPiece: 'C-R2' } }]);
+  again.when(of('C-R9', 'C-R10', 'H-002')).refused('no-such-piece', /name one of A, C, C-R1\.$/);
+});
+
+test('a ledger from before kits were asked is still as the rules have it', () => {
+  const kitted = text(lining.steps, { kit: [{ id: 'A', words: 'panel', count: 1, side: null }] });
+  const unasked = settle({ ...recut('mark', 'XX-R1'), piece: 'XX', kit: 'not asked' });
+  const { entries } = given(kitted, ...held, unasked).world;
+  expect(entries.at(-1)?.body).toMatchObject({ how: { piece: 'XX', newPiece: 'XX-R1' } });
+  const again = replay(() => kitted, 'nobody');
+  expect(entries.map((entry) => again.next(entry).ok)).toEqual(entries.map(() => true));
 });
 
 test('a concession carries its limit and its last day', () => {
