@@ -92,8 +92,11 @@ async function shown(
   const see = (): void => {
     turn = turn
       .then(() => seeDrafts(room.folder, ledger, proof))
-      .then((drafts) => store.tell({ news: 'drafts', drafts }))
-      .catch(trouble);
+      .catch((error: unknown) => {
+        trouble(error);
+        return [];
+      })
+      .then((drafts) => store.tell({ news: 'drafts', drafts }));
   };
   // What another station releases changes how the drafts stand beside it.
   let { releases } = first.room;
@@ -105,7 +108,10 @@ async function shown(
   });
   const stop = watchSaves([join(room.folder, 'procedures'), ...pictureFolders(room.folder)], {
     saved: see,
-    lost: trouble,
+    lost: (gone) => {
+      see();
+      turn = turn.then(() => trouble(gone));
+    },
   });
   try {
     const code = await showProgram({ store, io, onBell: (sound) => (ring = room.settings.bell ? sound : ring) });

@@ -87,7 +87,10 @@ async function watching(
         }
         if (!options.json) io.err(`Read again in ${Math.round(performance.now() - start)} ms. Ctrl-C ends.\n`);
       },
-      lost: ({ message }) => end(cannot(io, message)),
+      lost: ({ message }) => {
+        stop();
+        end(cannot(io, message));
+      },
     });
     if (!options.json) io.err('Watching for saves. Ctrl-C ends.\n');
     process.once('SIGINT', () => {

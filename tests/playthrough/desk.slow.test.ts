@@ -1,4 +1,4 @@
-import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { startTerminal } from '../screens/real-terminal.ts';
@@ -107,6 +107,28 @@ test('what is saved in another window is on the desk at once', async () => {
   await desk.waitFor('can’t be compared yet');
   writeFileSync(file, text);
   await desk.waitFor((screen) => !screen.join('\n').includes('A bracket is missing'), 5000);
+  await desk.press('\x03');
+  expect((await desk.exited).code).toBe(0);
+});
+
+test('a folder of procedures that is taken away and put back is on the desk as it then stands', async () => {
+  const desk = deskWith(undefined);
+  await desk.waitFor('On hold, waiting');
+  await desk.press(...toTheDraft);
+  await desk.waitFor('› LIN-2207');
+  const folder = join(room.folder, 'procedures');
+  renameSync(folder, `${folder}-away`);
+  await desk.waitFor('can no longer be watched');
+  expect(desk.text()).not.toContain('CUS-0412  Box');
+  await desk.press('\x1b[A');
+  const file = join(`${folder}-away`, 'CUS-0412.md');
+  const text = readFileSync(file, 'utf8');
+  writeFileSync(file, text.replace('pcs (68)', 'pcs (67)'));
+  renameSync(`${folder}-away`, folder);
+  await desk.waitFor(/CUS-0412 .*rev B, changed since/);
+  await desk.press('\x1b[A');
+  writeFileSync(join(folder, 'CUS-0412.md'), text);
+  await desk.waitFor(/CUS-0412 .*rev B\n/);
   await desk.press('\x03');
   expect((await desk.exited).code).toBe(0);
 });

@@ -90,7 +90,30 @@ test('a folder that goes is told of in a sentence, once', async () => {
   const { lost, stop } = watching([folder]);
   rmSync(folder, { recursive: true });
   await times(lost, 1);
-  expect(lost.mock.calls[0]?.[0].message).toBe(`${folder} can no longer be watched: put it back, then start again.`);
+  expect(lost.mock.calls[0]?.[0].message).toBe(`${folder} can no longer be watched: put it back.`);
+  stop();
+});
+
+test.each([
+  ['at once', 0],
+  ['after a while', 400],
+])('a folder in whose place another is put %s is watched again', async (_, ms) => {
+  const folder = join(tempFolder(), 'procedures');
+  mkdirSync(folder);
+  const { saved, lost, stop } = watching([folder]);
+  renameSync(folder, `${folder}-old`);
+  if (ms > 0) {
+    await times(lost, 1);
+    await new Promise((done) => setTimeout(done, ms));
+  }
+  mkdirSync(folder);
+  await times(saved, 1);
+  writeFileSync(join(folder, 'new.md'), 'x');
+  await times(saved, 2);
+  writeFileSync(join(`${folder}-old`, 'old.md'), 'x');
+  await quiet();
+  expect(saved).toHaveBeenCalledTimes(2);
+  expect(lost.mock.calls.length).toBeLessThanOrEqual(1);
   stop();
 });
 
