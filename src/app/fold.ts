@@ -1,11 +1,14 @@
 import { whyNotFolded } from '../bundle/folding.ts';
 import type { Plain } from '../words/say.ts';
 import type { App } from './app.ts';
+import { why } from './speak.ts';
 
 /** Why the step before this hand cannot be folded, as a sentence; null where it can, or where there is no step. */
-export function whyUnfolded({ play, hand, room }: App): string | null {
+export function whyUnfolded(app: App): string | null {
+  const { play, hand, room } = app;
   const step = stepOf(play);
-  return step && hand !== null ? whyNotFolded(room, hand, step) : null;
+  const stays = step && hand !== null ? whyNotFolded(room, hand, step) : null;
+  return stays && why(app, stays);
 }
 
 /** Whether the fold key does anything now. */

@@ -59,7 +59,7 @@ export function decideAtPoint(
   }
   if (wanted.place !== command.place) return outOfOrder(bundle, wanted, command);
   const stays = command.folded ? whyNotFolded(room, hand, wanted.at.step) : null;
-  if (stays !== null) return refuse('not-foldable', stays);
+  if (stays !== null) return { ok: false, error: stays };
   const folded = command.folded ? { folded: true as const } : {};
   const second = witness(situation, hand, wanted, command.witness);
   if (!second.ok) return second;

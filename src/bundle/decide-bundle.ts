@@ -129,12 +129,24 @@ function finish(situation: BundleSituation, hand: HandId, counted: number): Resu
     return refuse('not-done', '{ticket} is not done: there are points left to check.', { ticket: bundle.ticket });
   const good = setsLeft(bundle).length;
   if (counted !== good) {
-    const less = bundle.scrapped.size > 0 ? ` (${bundle.sets} less ${bundle.scrapped.size} scrapped)` : '';
-    return refuse(
-      'count-balance',
-      'There should be {good} good {sets}{less}, and you counted {counted}: count again, or hold the bundle.',
-      { good, sets: good === 1 ? 'set' : 'sets', less, counted },
-    );
+    const scrapped = bundle.scrapped.size;
+    if (scrapped > 0)
+      return refuse(
+        'count-balance',
+        'Of {sets} sets {scrapped} scrapped leaves {good}, and you counted {counted}: count again, or hold the bundle.',
+        { sets: bundle.sets, scrapped, good, counted },
+      );
+    return good === 1
+      ? refuse(
+          'count-balance',
+          'There should be 1 good set, and you counted {counted}: count again, or hold the bundle.',
+          { counted },
+        )
+      : refuse(
+          'count-balance',
+          'There should be {good} good sets, and you counted {counted}: count again, or hold the bundle.',
+          { good, counted },
+        );
   }
   const { ticket, sets, scrapped } = bundle;
   const conceded = setsConceded(bundle).length;

@@ -4,7 +4,7 @@ import { type Desk, type DeskRow, deskRows, type Errand, rowAt } from '../app/de
 import { headings, rowWords } from '../app/desk-words.ts';
 import { isLockDue, locked } from '../app/lock.ts';
 import { wholeBundles } from '../app/perform.ts';
-import { speak } from '../app/speak.ts';
+import { speak, why } from '../app/speak.ts';
 import type { AppStore } from '../app/store.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { refuse } from '../base/result.ts';
@@ -138,7 +138,7 @@ async function run(
         errand.files.map((file) => join(room.folder, file)),
         io,
       );
-      return edited.ok ? null : { tone: 'refusal', text: edited.error.message };
+      return edited.ok ? null : { tone: 'refusal', text: why(now, edited.error) };
     }
     case 'rehearse':
       await rehearse(join(room.folder, errand.file), where, io);

@@ -30,13 +30,15 @@ export function editFiles(paths: readonly string[], io: Io): Promise<Result<void
     };
     const editor = spawn(program, [...args, ...paths], { stdio: 'inherit', cwd: io.cwd });
     editor.on('error', () =>
-      done(refuse('editor-start', `The editor ${program} could not be started: set EDITOR to another.`)),
+      done(refuse('editor-start', 'The editor {program} could not be started: set EDITOR to another.', { program })),
     );
     editor.on('close', (code, signal) =>
       done(
         code === 0
           ? ok(undefined)
-          : refuse('editor-ended', `The editor ended with ${signal ?? code}: look whether all was saved.`),
+          : refuse('editor-ended', 'The editor ended with {ended}: look whether all was saved.', {
+              ended: signal ?? code,
+            }),
       ),
     );
   });

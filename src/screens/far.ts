@@ -72,8 +72,10 @@ function alarm(say: Say, { outside, point }: WantedPoint, width: number): readon
   const text =
     by === undefined
       ? headline(say, outside)
-      : `OUT: ${by} ${point.kind === 'count' ? '' : (unit ?? '')} ${verdict === 'above' ? 'over' : 'under'}`;
-  const rows = big(text.replace(/ +/g, ' '), width, 3);
+      : say(verdict === 'above' ? 'OUT: {by} over' : 'OUT: {by} under', {
+          by: point.kind === 'count' || unit === null ? by : `${by} ${unit}`,
+        });
+  const rows = big(text, width, 3);
   return [...rows.map((row) => fillRow([said(rowText(row), 'bad')], width, 'bad')), blank];
 }
 
@@ -82,7 +84,7 @@ function askedWords(app: App, play: Play, wanted: WantedPoint | 'finish'): strin
   if (wanted === 'finish') return say('Count the good sets: of {sets}', { sets: play.bundle.sets });
   const { point, place } = wanted;
   const places = blanksOf(point);
-  const which = places > 1 ? ` (${place} of ${places})` : '';
+  const which = places > 1 ? ` (${say('{place} of {places}', { place, places })})` : '';
   switch (point.kind) {
     case 'tick':
     case 'written':

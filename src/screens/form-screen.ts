@@ -1,6 +1,7 @@
 import type { App, Form } from '../app/app.ts';
 import { type Question, question } from '../app/form.ts';
 import { speak } from '../app/speak.ts';
+import { answerWords } from '../app/words.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { allChecks } from '../bundle/bundle.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -44,7 +45,10 @@ function title(app: App, { about, entry }: Form): string {
       const point =
         check && play.procedure.steps.find(({ id }) => id === check.step)?.points.find(({ id }) => id === check.point);
       return check
-        ? say('Strike {value} at {point}', { value: check.value, point: point ? pointWords(say, point) : check.point })
+        ? say('Strike {value} at {point}', {
+            value: answerWords(say, check),
+            point: point ? pointWords(say, point) : check.point,
+          })
         : say('Strike an entry');
     }
     case 'hand over':

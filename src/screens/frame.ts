@@ -106,8 +106,10 @@ function head(app: App, size: Size): readonly Row[] {
   if (!app.play) return [apart(`${app.roomName} · ${app.station}`, name, width)];
   const { play } = app;
   const { procedure, bundle } = play;
-  const revision = bundle.text && app.purpose === 'record' ? ` rev ${bundle.text.revision}` : '';
-  const set = 'at' in play.next ? setWords(speak(app), play.next.at, bundle.sets) : '';
+  const say = speak(app);
+  const revision =
+    bundle.text && app.purpose === 'record' ? ` ${say('rev {revision}', { revision: bundle.text.revision })}` : '';
+  const set = 'at' in play.next ? setWords(say, play.next.at, bundle.sets) : '';
   const where = [play.ticket, set, name].filter((words) => words !== '').join(' · ');
   return [apart(`${procedure.id}${revision} · ${procedure.title}`, where, width), seam(sewn(play), width)];
 }

@@ -149,6 +149,8 @@ export const chinese: Catalogue = {
   'If out: {text}.': '若超限：{text}。',
   'OUT OF LIMIT': '超限',
   'NOT ACCEPTED': '不合格',
+  'OUT: {by} over': '超限：超 {by}',
+  'OUT: {by} under': '超限：差 {by}',
   '{value} is {by} over {bound}': '{value} 高于 {bound}，超 {by}',
   '{value} is {by} under {bound}': '{value} 低于 {bound}，差 {by}',
   '{value} (accepted: {limit})': '{value}（合格：{limit}）',
@@ -327,8 +329,26 @@ export const chinese: Catalogue = {
   '{name} recorded that: let {name} or a supervisor strike it.': '由 {name} 记录：请 {name} 或主管划掉。',
   'Write the note behind the word.': '请在该词后写备注。',
   '{ticket} is not done: there are points left to check.': '{ticket} 未完成：还有要点要检查。',
-  'There should be {good} good {sets}{less}, and you counted {counted}: count again, or hold the bundle.':
-    '应有合格 {good} 套{less}，你数了 {counted}：请重数，或扣留此捆。（{sets}）',
+  'There should be 1 good set, and you counted {counted}: count again, or hold the bundle.':
+    '应有合格 1 套，你数了 {counted}：请重数，或扣留此捆。',
+  'There should be {good} good sets, and you counted {counted}: count again, or hold the bundle.':
+    '应有合格 {good} 套，你数了 {counted}：请重数，或扣留此捆。',
+  'Of {sets} sets {scrapped} scrapped leaves {good}, and you counted {counted}: count again, or hold the bundle.':
+    '{sets} 套减报废 {scrapped} 套应剩 {good} 套，你数了 {counted}：请重数，或扣留此捆。',
+  'This step has a caution: its words stay on the screen.': '此步骤有警示：说明文字留在屏幕上。',
+  'This step cannot be undone: its words stay on the screen.': '此步骤不可撤回：说明文字留在屏幕上。',
+  'This step has a hold point: its words stay on the screen.': '此步骤有停检点：说明文字留在屏幕上。',
+  'Something in this step has a limit: its words stay on the screen.': '此步骤里有限度：说明文字留在屏幕上。',
+  'This step has no explanations to fold away: go on with its points.': '此步骤没有可折叠的说明：请继续做各点。',
+  'You do {skill} at level {level}: its words stay on the screen for everybody below 4, can teach.':
+    '你做 {skill} 的等级为 {level}：低于 4 级（可教）者，说明文字留在屏幕上。',
+  'No operation is entered that you do at level 3, alone: its words stay on the screen.':
+    '没有录入你 3 级（独立）的工序：说明文字留在屏幕上。',
+  'No editor is named: set EDITOR, as in `EDITOR=nano walkfoot desk`, or save the file in one of your own.':
+    '没有指定编辑器：请设置 EDITOR，如 `EDITOR=nano walkfoot desk`，或用你自己的编辑器保存文件。',
+  'The editor {program} could not be started: set EDITOR to another.':
+    '无法启动编辑器 {program}：请把 EDITOR 设为另一个。',
+  'The editor ended with {ended}: look whether all was saved.': '编辑器以 {ended} 结束：请看是否都已保存。',
   '{ticket} is with {owner}: ask {owner} to leave it or hand it over, or a supervisor to take it.':
     '{ticket} 在 {owner} 手上：请 {owner} 留下或移交，或由主管接手。',
   'Say in a few words what is wrong.': '简单说明有什么问题。',

@@ -156,6 +156,8 @@ export const spanish: Catalogue = {
   'If out: {text}.': 'Si sale del límite: {text}.',
   'OUT OF LIMIT': 'FUERA DE LÍMITE',
   'NOT ACCEPTED': 'NO ACEPTADO',
+  'OUT: {by} over': 'FUERA: {by} de más',
+  'OUT: {by} under': 'FUERA: {by} de menos',
   '{value} is {by} over {bound}': '{value} pasa de {bound} por {by}',
   '{value} is {by} under {bound}': '{value} no llega a {bound} por {by}',
   '{value} (accepted: {limit})': '{value} (se acepta: {limit})',
@@ -349,8 +351,31 @@ export const spanish: Catalogue = {
     'Lo anotó {name}: que lo tache {name} o un supervisor.',
   'Write the note behind the word.': 'Escribe la nota tras la palabra.',
   '{ticket} is not done: there are points left to check.': '{ticket} no está hecho: quedan puntos por comprobar.',
-  'There should be {good} good {sets}{less}, and you counted {counted}: count again, or hold the bundle.':
-    'Debería haber {good} buenos{less}, y contaste {counted}: cuenta otra vez, o retén el atado. ({sets})',
+  'There should be 1 good set, and you counted {counted}: count again, or hold the bundle.':
+    'Debería haber 1 juego bueno, y contaste {counted}: cuenta otra vez, o retén el atado.',
+  'There should be {good} good sets, and you counted {counted}: count again, or hold the bundle.':
+    'Debería haber {good} juegos buenos, y contaste {counted}: cuenta otra vez, o retén el atado.',
+  'Of {sets} sets {scrapped} scrapped leaves {good}, and you counted {counted}: count again, or hold the bundle.':
+    'De {sets} juegos, {scrapped} desechados: quedan {good}, y contaste {counted}. Cuenta otra vez, o retén el atado.',
+  'This step has a caution: its words stay on the screen.':
+    'Este paso tiene una advertencia: sus palabras se quedan en la pantalla.',
+  'This step cannot be undone: its words stay on the screen.':
+    'Este paso no se puede deshacer: sus palabras se quedan en la pantalla.',
+  'This step has a hold point: its words stay on the screen.':
+    'Este paso tiene un punto de espera: sus palabras se quedan en la pantalla.',
+  'Something in this step has a limit: its words stay on the screen.':
+    'Algo de este paso tiene un límite: sus palabras se quedan en la pantalla.',
+  'This step has no explanations to fold away: go on with its points.':
+    'Este paso no tiene explicaciones que plegar: sigue con sus puntos.',
+  'You do {skill} at level {level}: its words stay on the screen for everybody below 4, can teach.':
+    'Haces {skill} a nivel {level}: sus palabras se quedan en la pantalla para quien esté por debajo de 4, puede enseñar.',
+  'No operation is entered that you do at level 3, alone: its words stay on the screen.':
+    'No consta ninguna labor que hagas a nivel 3, a solas: sus palabras se quedan en la pantalla.',
+  'No editor is named: set EDITOR, as in `EDITOR=nano walkfoot desk`, or save the file in one of your own.':
+    'No hay editor indicado: pon EDITOR, como en `EDITOR=nano walkfoot desk`, o guarda el archivo en uno tuyo.',
+  'The editor {program} could not be started: set EDITOR to another.':
+    'No se pudo abrir el editor {program}: pon otro en EDITOR.',
+  'The editor ended with {ended}: look whether all was saved.': 'El editor acabó con {ended}: mira si se guardó todo.',
   '{ticket} is with {owner}: ask {owner} to leave it or hand it over, or a supervisor to take it.':
     '{ticket} lo tiene {owner}: pide a {owner} que lo deje o lo entregue, o a un supervisor que lo tome.',
   'Say in a few words what is wrong.': 'Di en pocas palabras qué está mal.',

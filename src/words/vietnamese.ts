@@ -155,6 +155,8 @@ export const vietnamese: Catalogue = {
   'If out: {text}.': 'Nếu ngoài giới hạn: {text}.',
   'OUT OF LIMIT': 'NGOÀI GIỚI HẠN',
   'NOT ACCEPTED': 'KHÔNG CHẤP NHẬN',
+  'OUT: {by} over': 'NGOÀI: vượt {by}',
+  'OUT: {by} under': 'NGOÀI: thiếu {by}',
   '{value} is {by} over {bound}': '{value} vượt {bound} là {by}',
   '{value} is {by} under {bound}': '{value} dưới {bound} là {by}',
   '{value} (accepted: {limit})': '{value} (chấp nhận: {limit})',
@@ -343,8 +345,30 @@ export const vietnamese: Catalogue = {
   '{name} recorded that: let {name} or a supervisor strike it.': '{name} đã ghi: để {name} hoặc quản đốc gạch bỏ.',
   'Write the note behind the word.': 'Viết ghi chú sau từ đó.',
   '{ticket} is not done: there are points left to check.': '{ticket} chưa xong: còn điểm phải kiểm.',
-  'There should be {good} good {sets}{less}, and you counted {counted}: count again, or hold the bundle.':
-    'Phải có {good} bộ tốt{less}, bạn đếm {counted}: đếm lại, hoặc giữ bó lại. ({sets})',
+  'There should be 1 good set, and you counted {counted}: count again, or hold the bundle.':
+    'Phải có 1 bộ tốt, bạn đếm {counted}: đếm lại, hoặc giữ bó lại.',
+  'There should be {good} good sets, and you counted {counted}: count again, or hold the bundle.':
+    'Phải có {good} bộ tốt, bạn đếm {counted}: đếm lại, hoặc giữ bó lại.',
+  'Of {sets} sets {scrapped} scrapped leaves {good}, and you counted {counted}: count again, or hold the bundle.':
+    '{sets} bộ trừ {scrapped} bị bỏ còn {good}, bạn đếm {counted}: đếm lại, hoặc giữ bó lại.',
+  'This step has a caution: its words stay on the screen.': 'Bước này có cảnh báo: lời của nó ở lại trên màn hình.',
+  'This step cannot be undone: its words stay on the screen.':
+    'Bước này không thể hoàn tác: lời của nó ở lại trên màn hình.',
+  'This step has a hold point: its words stay on the screen.': 'Bước này có điểm dừng: lời của nó ở lại trên màn hình.',
+  'Something in this step has a limit: its words stay on the screen.':
+    'Trong bước này có giới hạn: lời của nó ở lại trên màn hình.',
+  'This step has no explanations to fold away: go on with its points.':
+    'Bước này không có lời giải thích để gập lại: làm tiếp các điểm.',
+  'You do {skill} at level {level}: its words stay on the screen for everybody below 4, can teach.':
+    'Bạn làm {skill} ở bậc {level}: lời của nó ở lại trên màn hình cho ai dưới bậc 4, dạy được.',
+  'No operation is entered that you do at level 3, alone: its words stay on the screen.':
+    'Chưa ghi công đoạn nào bạn làm ở bậc 3, một mình: lời của nó ở lại trên màn hình.',
+  'No editor is named: set EDITOR, as in `EDITOR=nano walkfoot desk`, or save the file in one of your own.':
+    'Chưa nêu trình soạn thảo: đặt EDITOR, như `EDITOR=nano walkfoot desk`, hoặc lưu tệp bằng trình của bạn.',
+  'The editor {program} could not be started: set EDITOR to another.':
+    'Không mở được trình soạn thảo {program}: đặt EDITOR thành trình khác.',
+  'The editor ended with {ended}: look whether all was saved.':
+    'Trình soạn thảo kết thúc với {ended}: xem đã lưu hết chưa.',
   '{ticket} is with {owner}: ask {owner} to leave it or hand it over, or a supervisor to take it.':
     '{ticket} đang ở {owner}: nhờ {owner} để lại hoặc bàn giao, hoặc quản đốc nhận.',
   'Say in a few words what is wrong.': 'Nói vài chữ có gì sai.',

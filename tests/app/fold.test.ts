@@ -103,9 +103,7 @@ test('below the level of the step its words cannot be folded, and somebody whom 
   expect(shown(alone.program)).toContain('Fold on the pencil line.');
   expect(isOpen(alone.program.app(), 'fold')).toBe(false);
   await press(alone.program, 'f');
-  expect(alone.program.app().message?.text).toMatch(
-    /level 3, alone: its words stay on the screen for everybody below 4/,
-  );
+  expect(alone.program.app().message?.text).toMatch(/level 3: its words stay on the screen for everybody below 4/);
   const learner = await begun(2, 'f');
   expect(shown(learner.program)).toContain('Face down');
   expect(learner.program.app().message?.text).toMatch(/No operation is entered/);

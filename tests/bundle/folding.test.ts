@@ -42,7 +42,7 @@ test.each<readonly [string, Step, RegExp | null]>([
 ])('even who can teach folds a step with %s, or is told why not', (_, sewn, why) => {
   const found = whyNotFolded(room(4), ines, sewn);
   if (why === null) expect(found).toBeNull();
-  else expect(found).toMatch(why);
+  else expect(found?.message).toMatch(why);
 });
 
 test.each<readonly [number, boolean, boolean]>([
@@ -55,8 +55,10 @@ test.each<readonly [number, boolean, boolean]>([
   expect(whyNotFolded(room(level), ines, told([tick('a')], { needsSkill: 'Top-Stitch  vinyl' })) === null).toBe(own);
   expect(whyNotFolded(room(level), ines, told([tick('a')])) === null).toBe(any);
   // Somebody else’s level, or one in another operation, opens nothing.
-  expect(whyNotFolded(room(level), jon, told([tick('a')]))).toMatch(/No operation is entered/);
-  expect(whyNotFolded(room(level, 'binding'), ines, told([tick('a')], { needsSkill: skill }))).toMatch(/level 0, none/);
+  expect(whyNotFolded(room(level), jon, told([tick('a')]))?.message).toMatch(/No operation is entered/);
+  expect(whyNotFolded(room(level, 'binding'), ines, told([tick('a')], { needsSkill: skill }))?.message).toMatch(
+    /level 0:/,
+  );
 });
 
 const lining = text([told([tick('a'), tick('b')], { needsSkill: skill })]);

@@ -225,7 +225,7 @@ test('scrap ends a set, and the count at the finish says so', () => {
   expect(wants(scrapped.world)).toMatchObject({ at: { set: 2 }, point: { id: 'marked' } });
   scrapped.when(check('sew', 'line', 1)).refused('not-next');
   const rest = given(scrapped.world, upTo('finish'));
-  rest.when(finish(2)).refused('count-balance', /1 good set \(2 less 1 scrapped\), and you counted 2/);
+  rest.when(finish(2)).refused('count-balance', /Of 2 sets 1 scrapped leaves 1, and you counted 2/);
   rest.when(finish(1)).leaves(['finished', { sets: 2, good: 1, conceded: 0, scrapped: 1, held: 0 }]);
   given(rest.world, hold())
     .when(settle(scrap(1), olaf, 'H-002'))

@@ -34,3 +34,16 @@ describe.each(languages.filter((language) => language !== 'en'))('%s', (language
     }
   });
 });
+
+test('whoever strikes a tick reads of it in their language', async () => {
+  const words = await loadWords('es');
+  const story = { keys: '"ines" enter "b-1" enter enter esc b x' };
+  const ticked = lining.replace('- [ ] Pieces in the bundle ____ pcs (22)', '- [ ] Piezas contadas');
+  const app = (
+    await play(story, await roomFor(story, ticked), { language: 'es', words: { room: words, hand: null } })
+  ).app();
+  const rows = page(picture(app, { columns: 80, rows: 24 })).map(rowText);
+  expect(rows.join('\n')).toMatch(/T-1 (?:rev\. )?.*A/);
+  expect(rows.join('\n')).toMatch(/hecho.*Piezas contadas/);
+  expect(rows.join('\n')).not.toMatch(/done|\brev A\b/);
+});

@@ -6,17 +6,20 @@ import { keymaps } from '../../src/keys/keymap.ts';
 import { english } from '../../src/words/english.ts';
 import { loadWords } from '../../src/words/load.ts';
 import { saying } from '../../src/words/say.ts';
+import { literals } from './literals.ts';
 
 const others = languages.filter((language) => language !== 'en');
 const placeholders = (text: string): readonly string[] => (text.match(/\{\w+\}/g) ?? []).sort();
 const source = new URL('../../src/', import.meta.url);
-const code = ['app', 'bundle', 'keys', 'measure', 'procedure', 'reports', 'screens', 'commands']
-  .flatMap((folder) =>
-    readdirSync(new URL(`${folder}/`, source), { recursive: true, encoding: 'utf8' }).map(
-      (name) => `${folder}/${name}`,
-    ),
-  )
-  .filter((name) => /\.tsx?$/.test(name))
+const filesIn = (...folders: readonly string[]): readonly string[] =>
+  folders
+    .flatMap((folder) =>
+      readdirSync(new URL(`${folder}/`, source), { recursive: true, encoding: 'utf8' }).map(
+        (name) => `${folder}/${name}`,
+      ),
+    )
+    .filter((name) => /\.tsx?$/.test(name));
+const code = filesIn('app', 'bundle', 'keys', 'measure', 'procedure', 'reports', 'screens', 'commands')
   .map((name) => readFileSync(new URL(name, source), 'utf8'))
   .join('\n');
 
@@ -93,8 +96,7 @@ const ONLY_BY_COMMANDS = [
 ];
 
 test('every refusal that a screen can meet can be said in every language', () => {
-  const text = ['bundle', 'app', 'measure']
-    .flatMap((folder) => readdirSync(new URL(`${folder}/`, source)).map((name) => `${folder}/${name}`))
+  const text = [...filesIn('bundle', 'app', 'measure'), 'commands/edit-files.ts']
     .filter((name) => !OF_COMMANDS.test(name))
     .map((name) => readFileSync(new URL(name, source), 'utf8'))
     .join('\n');
@@ -106,3 +108,42 @@ test('every refusal that a screen can meet can be said in every language', () =>
     [...new Set(missing.map(([, rule]) => rule))].filter((rule) => !ONLY_BY_COMMANDS.includes(rule ?? '')),
   ).toEqual([]);
 });
+
+/** What stands in the code of the screens and of what they show, in words, and is not said to anybody in them: names of modes and requests, what is typed, and symbols of units. */
+const NAMES =
+  `go back|keep on|open at desk|form answer|form choice|form words|value begun|hands over|never mind|paper time|pin asked|page up|
+page down|one key|wrong key|lock of another|own lock|not opened|handed over|moved here|if out|this step|read caution|read changes|start clock|
+make ticket|take key|set pin|fail pin|set skill|set language|check gauge|not asked|how often cautions are read|go back REASON|hold REASON|set {}|set |{} min|{} h {} min`
+    .replaceAll('\n', '')
+    .split('|');
+
+/** Words that go into the ledger as they are, whoever reads them. */
+const RECORDED = [
+  'the station had locked itself',
+  'the station had locked itself, and {} signed on',
+  'worked out from a struck reading: {}',
+];
+
+/** What a station says when it cannot go on, to whoever looks after it; the program’s own slips; and what `verify` and commands say. */
+const NOT_OF_SCREENS =
+  /^(?:bundle\/(?:replay|entries|keeper|decide-room|decide-people|decide-print)|app\/(?:check-ledger|understood|read-entries|room-ledger|effect))\.ts$/;
+
+test('whatever a screen shows in words is in the catalogues', () => {
+  const known = new Set<string>(english);
+  const left = filesIn('app', 'bundle', 'screens')
+    .filter((name) => !NOT_OF_SCREENS.test(name))
+    .flatMap((name) =>
+      literals(readFileSync(new URL(name, source), 'utf8'))
+        .filter((text) => !known.has(text) && ![...NAMES, ...RECORDED].includes(text) && isSaid(text))
+        .map((text) => `${name}: ${text}`),
+    );
+  expect(left).toEqual([]);
+});
+
+/** Two words, or one that begins a sentence or stands beside a value. */
+function isSaid(text: string): boolean {
+  const words = text.match(/[A-Za-z]{3,}/g) ?? [];
+  return words.length > 1
+    ? /[A-Za-z] +[A-Za-z]/.test(text)
+    : /^ *[A-Z][a-z]+\b|\{\}|^ | $/.test(text) && words.length > 0;
+}
