@@ -6,6 +6,7 @@ import { inlineSpans, type Span } from './inline-spans.ts';
 import { isFenced } from './markdown.ts';
 import type { Problem, Reading } from './reading.ts';
 import type { Source } from './source.ts';
+import { noteStruckWords } from './struck-words.ts';
 
 /** What the reading of blocks has made its own, by line. */
 export interface ReadLines {
@@ -21,7 +22,12 @@ export interface ReadLines {
  */
 export function noteNearMisses(root: Root, lines: ReadLines, { source, note }: Reading): void {
   const noted = new Set<number>();
-  for (const [index, text] of shownLines(root, source).entries()) {
+  const shown = shownText(root, source);
+  noteStruckWords(shown, note);
+  // Values and words of the kit stand in what is shown, too.
+  const [first] = root.children;
+  if (first?.type === 'yaml') noteStruckWords(source.text.slice(0, endOf(first)), note);
+  for (const [index, text] of shown.split('\n').entries()) {
     const line = index + 1;
     const start = source.lineStarts[index] ?? 0;
     const say = (rule: string, at: number, message: string, found: string, mend: string): undefined => {
@@ -163,8 +169,8 @@ function checkCaution(words: string, prefix: number, say: Say): undefined {
   );
 }
 
-/** The lines of the file with front matter, fenced code, code spans and comments blanked out. */
-function shownLines(root: Root, source: Source): readonly string[] {
+/** The text of the file with front matter, fenced code, code spans and comments blanked out. */
+function shownText(root: Root, source: Source): string {
   const hidden = hiddenSpans(root, source);
   const parts: string[] = [];
   let at = 0;
@@ -174,7 +180,7 @@ function shownLines(root: Root, source: Source): readonly string[] {
     at = end;
   }
   parts.push(source.text.slice(at));
-  return parts.join('').split('\n');
+  return parts.join('');
 }
 
 function hiddenSpans(node: Nodes, source: Source): readonly Span[] {

@@ -172,6 +172,15 @@ export const CASES: readonly Case[] = [
     '- [ ] `a` ____ mm\n- [ ] Sum `¦a + 1` = ____ cm',
     '- [ ] `a` ____ mm\n- [ ] Sum `a + 1` = ____ mm',
   ],
+  // words
+  ['struck-words', 'Do ¦~~not~~ iron.', 'Do not iron.'],
+  ['struck-words', '- [ ] Iron at ¦~~120~~ 90 °C', '- [ ] Iron at 90 °C'],
+  ['struck-words', '- [ ] Width ¦~one\n  row~ ____ mm', '- [ ] Width ~5 or ~6 ____ mm'],
+  ['struck-words', '## Sew ¦~~A~~ B\n\n- [ ] Flat', '## Sew B\n\n- [ ] Flat\n\n```\n~~code~~\n```'],
+  ['struck-words', '> **NOTICE** Vinyl. It ¦~~never~~ stays. Look.', '> **NOTICE** Vinyl. It stays `~~` so. Look.'],
+  ['struck-words', 'Do ¦<del>not</del> iron.', 'Keep \\~~this\\~~.'],
+  ['struck-words', '- If out: ¦~~hold~~ measure again\n', 'End ~~\n\nbegin~~ it.'],
+  ['struck-words', named('values:\n  a: "¦~~12~~ 11"'), named('values:\n  a: "11"')],
   // ids
   ['id-twice', '- [ ] Width ____ mm\n- [ ] ¦width ____ mm', '- [ ] Width ____ mm\n- [ ] Width ____ mm {#width-again}'],
   ['id-twice', '- [ ] A {#x}\n- [ ] ¦B {#x}', '- [ ] A {#x}\n- [ ] B {#y}'],
