@@ -10,6 +10,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   words: ['base'],
   measure: ['base'],
   procedure: ['measure', 'base'],
+  thread: ['procedure', 'measure', 'base'],
   bundle: ['procedure', 'measure', 'base'],
   ledger: ['base'],
   app: ['words', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
@@ -18,7 +19,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   widgets: ['keys', 'base'],
   screens: ['words (types)', 'app', 'keys', 'widgets', 'terminal', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
   reports: ['words', 'app', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
-  storage: ['ledger', 'bundle', 'procedure', 'base'],
+  storage: ['ledger', 'bundle', 'thread', 'procedure', 'base'],
   commands: [
     'words',
     'app',
@@ -37,7 +38,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   'command-line': ['commands', 'base'],
 };
 
-const pure = ['base', 'measure', 'procedure', 'bundle', 'ledger', 'app', 'keys', 'words'];
+const pure = ['base', 'measure', 'thread', 'procedure', 'bundle', 'ledger', 'app', 'keys', 'words'];
 
 describe('who may import whom', () => {
   test.each(sources())('%s', (file) => {

@@ -4,6 +4,7 @@ import { plainText } from '../procedure/plain-text.ts';
 import type { Step } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import { FOLDED, isFolded } from './fold.ts';
+import { seamsSaid } from './seam-words.ts';
 import { speak } from './speak.ts';
 import { setWords } from './words.ts';
 
@@ -22,7 +23,7 @@ export function stepLines(app: App, play: Play, at: Place, known: Play | null): 
       ? say('Picture: {alt} (brings out {ids})', { alt, ids: bringOut.join(', ') })
       : say('Picture: {alt}', { alt }),
   );
-  const seams = facts.seams ? [say('Seams: {seams}', { seams: facts.seams.text })] : [];
+  const seams = facts.seams ? [seamsSaid(say, facts.seams)] : [];
   const words = isFolded(app)
     ? [speak(app)(FOLDED), ...step.points.map(({ text }) => `  - ${text}`)]
     : proseLines(step);

@@ -63,6 +63,8 @@ export interface SeamsFact {
   readonly stitch: string | null;
   /** Stitch length in mm, a decimal string. */
   readonly stitchLength: string | null;
+  /** What is sewn through, pressed together, in mm, a decimal string; only where the text says so. */
+  readonly thickness?: string;
   readonly visible: boolean;
 }
 

@@ -5,22 +5,24 @@ import { cut, originOf, type Passage } from './passage.ts';
 import type { SeamsFact } from './procedure.ts';
 import type { Reading } from './reading.ts';
 
-/** Reads `D1 D2, stitch 301 at 4.0 mm, visible`: ids first, then what is known of the stitch, parted by commas. */
+/** Reads `D1 D2, stitch 301 at 4.0 mm through 1.8 mm, visible`: ids first, then what is known of the stitch, parted by commas. */
 export function readSeams(passage: Passage, reading: Reading): SeamsFact {
   let ids: readonly string[] = [];
   let stitch: string | null = null;
   let stitchLength: string | null = null;
+  let thickness: string | undefined;
   let visible = false;
   let at = 0;
   for (const [index, part] of passage.text.split(/,(?=\s|$)/).entries()) {
     const words = part.trim();
-    const found = /^stitch (\d{3}(?:\.\d{3})*)(?: at (.+))?$/i.exec(words);
-    const length = found?.[2] === undefined ? null : readLength(found[2]);
+    const found = /^stitch (\d{3}(?:\.\d{3})*)(?: at (.+?))?(?: through (.+))?$/i.exec(words);
+    const [length, through] = [found?.[2], found?.[3]].map((said) => (said === undefined ? null : readLength(said)));
     if (index === 0 && /^[\p{L}\p{N}][\p{L}\p{N}_-]*(?: +[\p{L}\p{N}][\p{L}\p{N}_-]*)*$/u.test(words))
       ids = words.split(/ +/);
-    else if (found && length !== undefined) {
+    else if (found && length !== undefined && through !== undefined) {
       stitch = found[1] ?? null;
       stitchLength = length;
+      thickness = through ?? undefined;
     } else if (/^visible$/i.test(words)) visible = true;
     else if (!/^(?:not visible|hidden)$/i.test(words)) {
       reading.note({
@@ -28,13 +30,20 @@ export function readSeams(passage: Passage, reading: Reading): SeamsFact {
         at: originOf(cut(passage, at + part.length - part.trimStart().length), 0),
         message: 'This part of the seams is shown, but the program makes nothing of it.',
         found: words,
-        mend: 'Write the ids first, then "stitch 301 at 4.0 mm" and "visible", parted by commas.',
+        mend: 'Write the ids first, then "stitch 301 at 4.0 mm" (also "through 1.8 mm") and "visible", parted by commas.',
         severity: 'warning',
       });
     }
     at += part.length + 1;
   }
-  return { text: passage.text.trim(), ids, stitch, stitchLength, visible };
+  return {
+    text: passage.text.trim(),
+    ids,
+    stitch,
+    stitchLength,
+    ...(thickness === undefined ? {} : { thickness }),
+    visible,
+  };
 }
 
 function readLength(text: string): string | undefined {

@@ -115,7 +115,15 @@ const OF_STEP: Told<Step> = [
     'seams',
     ({ facts: { seams } }) =>
       seams
-        ? [...seams.ids, seams.stitch ?? '', seams.stitchLength ?? '', seams.visible ? 'visible' : ''].join(' ').trim()
+        ? [
+            ...seams.ids,
+            seams.stitch ?? '',
+            seams.stitchLength ?? '',
+            seams.thickness ?? '',
+            seams.visible ? 'visible' : '',
+          ]
+            .join(' ')
+            .trim()
         : '',
   ],
   ['cannot be undone', ({ facts }) => (facts.cannotBeUndone ? 'Cannot be undone' : '')],

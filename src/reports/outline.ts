@@ -1,9 +1,11 @@
+import { seamsSaid } from '../app/seam-words.ts';
 import { assertNever } from '../base/assert-never.ts';
 import { many } from '../base/many.ts';
 import { showHidden } from '../base/text.ts';
 import type { Limit } from '../measure/limit.ts';
 import { limitWords } from '../measure/limit-words.ts';
 import type { Point, Procedure, Step, StepFacts } from '../procedure/procedure.ts';
+import { inEnglish } from '../words/say.ts';
 
 /** How the program read a procedure, for people: what is asked in each step, of what kind, and inside which limit. */
 export function outlineReport(procedure: Procedure): string {
@@ -28,7 +30,7 @@ function factWords(facts: StepFacts): readonly string[] {
   return [
     facts.scope === 'bundle' ? 'for the whole bundle' : 'for each set',
     facts.allowedMinutes === null ? '' : `allowed time ${facts.allowedMinutes} min`,
-    facts.seams === null ? '' : `seams ${facts.seams.text}`,
+    facts.seams === null ? '' : seamsSaid(inEnglish, facts.seams),
     facts.ifOut === null ? '' : `if out: ${facts.ifOut.text}`,
     facts.needsSkill === null ? '' : `needs skill: ${facts.needsSkill}`,
     facts.cannotBeUndone ? 'cannot be undone' : '',

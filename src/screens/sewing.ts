@@ -1,5 +1,6 @@
 import type { App, Play } from '../app/app.ts';
 import { FOLDED, isFolded } from '../app/fold.ts';
+import { seamsSaid } from '../app/seam-words.ts';
 import { speak } from '../app/speak.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import { firstOpenBlank } from '../bundle/next.ts';
@@ -87,7 +88,7 @@ function factRows(say: Say, { facts, pictures }: Step, width: number): readonly 
     ...(needsSkill ? [say('Needs skill: {skill}', { skill: needsSkill })] : []),
   ].join(' · ');
   const lines = [
-    ...(seams ? [say('Seams: {seams}', { seams: seams.text })] : []),
+    ...(seams ? [seamsSaid(say, seams)] : []),
     ...pictures.map(({ alt, bringOut }) =>
       bringOut.length > 0
         ? say('Picture: {alt} (brings out {ids})', { alt, ids: bringOut.join(', ') })

@@ -3,6 +3,7 @@ import { type Document, LineCounter, parseDocument, stringify } from 'yaml';
 import * as z from 'zod/mini';
 import { languages } from '../base/language.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { threadExpected, threadShape } from './thread-settings.ts';
 
 /** The file that makes a folder a room. */
 export const ROOM_FILE = 'walkfoot.yaml';
@@ -20,6 +21,7 @@ const Settings = z.strictObject({
   language: z._default(z.enum(languages), 'en'),
   /** How long nobody touches a key before the station asks again who is there. */
   'lock after': z._default(z.string().check(z.regex(/^(?:off|[1-9]\d{0,2} min)$/)), '30 min'),
+  ...threadShape,
 });
 
 const RoomFileShape = z.strictObject({
@@ -46,6 +48,7 @@ const EXPECTED: Readonly<Record<string, string>> = {
   'settings.supervisors': 'several or one',
   'settings.language': `one of ${languages.join(', ')}`,
   'settings.lock after': 'minutes, such as 30 min, or off',
+  ...threadExpected,
 };
 
 /** Minutes until the station locks; null for never. */
@@ -100,7 +103,8 @@ function explain(error: z.core.$ZodError, where: (path: readonly PropertyKey[]) 
     const known = Object.keys(issue.path.length === 0 ? RoomFileShape.shape : Settings.shape);
     return `${ROOM_FILE}, ${where([...issue.path, key])}, has no use for ${JSON.stringify(key)}: ${suggestion(key, known)}.`;
   }
-  const path = issue.path.join('.');
+  // A ratio is explained with the others.
+  const path = issue.path.slice(0, 2).join('.');
   if (path === '') return `${ROOM_FILE} should hold \`name:\` and \`station:\`, each on its own line.`;
   return `${ROOM_FILE}, ${where(issue.path)}: write ${EXPECTED[path] ?? 'something else'} after \`${issue.path.at(-1)?.toString()}:\`.`;
 }
@@ -114,7 +118,9 @@ function suggestion(key: string, known: readonly string[]): string {
 
 /** A line for a path; a member that is missing is looked for at the end. */
 function lineOf(doc: Document.Parsed, lines: LineCounter, path: readonly PropertyKey[]): string {
-  const node = doc.getIn(path, true);
+  // A stitch type is a number to YAML, and a word to whoever checks it.
+  const asWritten = path.map((key) => (/^\d+$/.test(String(key)) ? Number(key) : key));
+  const node = doc.getIn(path, true) ?? doc.getIn(asWritten, true);
   const range =
     typeof node === 'object' && node !== null && 'range' in node && Array.isArray(node.range) ? node.range : [];
   return typeof range[0] === 'number' ? `line ${lines.linePos(range[0]).line}` : 'at its end';

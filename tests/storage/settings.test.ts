@@ -1,10 +1,20 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { lockMinutes, readRoomFile, writeRoomFile } from '../../src/storage/settings.ts';
+import { roomThread } from '../../src/storage/thread-settings.ts';
 
 const read = (text: string) => {
   const result = readRoomFile(text);
   return result.ok ? result.value : result.error.message;
+};
+
+const usualThread = {
+  bobbin: 'off',
+  'thread waste': '15 %',
+  'thread ratios': {
+    301: expect.stringMatching(/^2\.5, needle 50 %, trade pages/),
+    401: expect.stringMatching(/^5\.5, needle 25 %, trade pages/),
+  },
 };
 
 it('reads name, station and settings', () => {
@@ -18,6 +28,7 @@ it('reads name, station and settings', () => {
       supervisors: 'several',
       language: 'en',
       'lock after': '30 min',
+      ...usualThread,
     },
   });
 });
@@ -48,6 +59,8 @@ it.each([
     'name: A\nstation: t\nsettings:\n  lock after: 5\n',
     'line 4: write minutes, such as 30 min, or off after `lock after:`.',
   ],
+  ['name: A\nstation: t\nsettings:\n  bobbin: 30\n', 'line 4: write the metres on a full one, such as 30 m, or off'],
+  ['name: A\nstation: t\nsettings:\n  thread ratios:\n    301: 2.5\n', 'line 5: write a stitch type with its ratio'],
   ['name: A\nstation: two words\n', 'line 2: write up to 40 letters, digits'],
   ['name: A\nstation: t/../u\n', 'line 2: write up to 40 letters'],
   ['name: "A\\e[2J"\nstation: t\n', 'line 1: write the name of the room'],
@@ -91,6 +104,22 @@ it.each([
   expect(room.ok && lockMinutes(room.value.settings)).toBe(minutes);
 });
 
+it('reckons thread by what the room says, and by the usual where it says nothing', () => {
+  const text =
+    'name: A\nstation: t\nsettings:\n  bobbin: 30 m\n  thread ratios:\n    504: 14, needle 20 %, measured, on our machine\n';
+  const room = readRoomFile(text);
+  if (!room.ok) throw new Error(room.error.message);
+  const { bobbin, waste, ratios } = roomThread(room.value.settings);
+  expect([bobbin?.toString(), waste.toString()]).toEqual(['30000', '15']);
+  expect(
+    [...ratios].map(([stitch, { ratio, needleShare, source }]) => [stitch, `${ratio}`, `${needleShare}`, source]),
+  ).toEqual([
+    ['301', '2.5', '50', expect.stringContaining('trade pages')],
+    ['401', '5.5', '25', expect.stringContaining('trade pages')],
+    ['504', '14', '20', 'measured, on our machine'],
+  ]);
+});
+
 it('never throws', () => {
   fc.assert(
     fc.property(
@@ -118,6 +147,7 @@ it('writes a file that it reads', () => {
       supervisors: 'several',
       language: 'en',
       'lock after': '30 min',
+      ...usualThread,
     },
   });
   expect(writeRoomFile({ name: 'two\nlines', station: 'table-1' }).ok).toBe(false);

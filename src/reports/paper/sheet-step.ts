@@ -1,3 +1,4 @@
+import { seamsSaid } from '../../app/seam-words.ts';
 import { type SetNumber, setsLeft } from '../../bundle/bundle.ts';
 import { nameOf } from '../../bundle/room.ts';
 import type { Step } from '../../procedure/procedure.ts';
@@ -41,7 +42,7 @@ function factLine({ id, facts }: Step, { say, ticket, room }: SheetMatter): Html
     html`<span>${facts.scope === 'bundle' ? say('For the whole bundle') : say('For each set')}</span>`,
     where(facts.allowedMinutes, (minutes) => html`<span>${say('Allowed time: {minutes} min', { minutes })}</span>`),
     facts.cannotBeUndone ? html`<b class="mark">${say('Cannot be undone')}</b>` : nothing,
-    where(facts.seams, ({ text }) => html`<span>${say('Seams: {seams}', { seams: text })}</span>`),
+    where(facts.seams, (seams) => html`<span>${seamsSaid(say, seams)}</span>`),
     where(facts.ifOut, ({ text }) => html`<span><b>${say('If out:')}</b> ${text}</span>`),
     where(
       facts.needsSkill,

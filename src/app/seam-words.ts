@@ -1,0 +1,14 @@
+import { fromDecimal, toDecimalAt } from '../measure/decimal.ts';
+import { stitchCount } from '../measure/stitch-count.ts';
+import type { SeamsFact } from '../procedure/procedure.ts';
+import type { Say } from '../words/say.ts';
+
+/** `Seams: D1 D2, stitch 301 at 4.0 mm (25/100mm, 6.3/25mm, 6.4/in)`: the stitches in each length that gauges count over. */
+export function seamsSaid(say: Say, { text, stitchLength }: SeamsFact): string {
+  const seams = say('Seams: {seams}', { seams: text });
+  const length = stitchLength === null ? undefined : fromDecimal(stitchLength);
+  if (!length || length.s <= 0n) return seams;
+  const { in100mm, in25mm, inInch } = stitchCount(length);
+  const [hundred, quarter, inch] = [in100mm, in25mm, inInch].map((count) => toDecimalAt(count, 1));
+  return `${seams} (${hundred}/100mm, ${quarter}/25mm, ${inch}/in)`;
+}
