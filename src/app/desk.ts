@@ -1,6 +1,6 @@
+import type { Finding } from '../base/finding.ts';
 import { type Bundle, type Hold, openHold } from '../bundle/bundle.ts';
 import type { Difference } from '../procedure/difference.ts';
-import type { Finding } from '../procedure/finding.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { App } from './app.ts';
 

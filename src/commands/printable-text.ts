@@ -1,9 +1,9 @@
+import type { Finding } from '../base/finding.ts';
 import { type Language, sheetLanguage } from '../base/language.ts';
 import type { Refusal } from '../base/result.ts';
 import { currentRelease, type Release, releasesOf } from '../bundle/room.ts';
 import { named } from '../bundle/same-name.ts';
 import { isSameText } from '../bundle/same-text.ts';
-import type { Finding } from '../procedure/finding.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { SheetMatter } from '../reports/paper/sheet-matter.ts';
 import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
+import type { Finding } from '../base/finding.ts';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
-import type { Finding } from '../procedure/finding.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { pictureFolders } from '../storage/picture-files.ts';

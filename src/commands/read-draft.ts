@@ -1,4 +1,4 @@
-import type { Finding } from '../procedure/finding.ts';
+import type { Finding } from '../base/finding.ts';
 import { withDigests } from '../procedure/pictures.ts';
 import type { Picture, Procedure } from '../procedure/procedure.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';

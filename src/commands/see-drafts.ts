@@ -1,10 +1,10 @@
 import type { DeskDraft } from '../app/desk.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
+import type { Finding } from '../base/finding.ts';
 import type { Refusal } from '../base/result.ts';
 import { releasesOf } from '../bundle/room.ts';
 import { isSameText } from '../bundle/same-text.ts';
 import { differences } from '../procedure/differences.ts';
-import type { Finding } from '../procedure/finding.ts';
 import { readProcedure as understand } from '../procedure/read-procedure.ts';
 import { listProcedures, type ProcedureFile, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
 import { type Proofreader, readDraft } from './read-draft.ts';

@@ -1,11 +1,11 @@
 import { distance } from 'fastest-levenshtein';
 import type { Blockquote, Paragraph } from 'mdast';
+import { placeOf } from '../base/source.ts';
 import { nearest } from './nearest.ts';
 import { passageOf } from './passage.ts';
 import { plainText } from './plain-text.ts';
 import type { Caution, SignalWord } from './procedure.ts';
 import type { Reading } from './reading.ts';
-import { placeOf } from './source.ts';
 import { insertValues } from './values.ts';
 
 /** The four signal words of ANSI Z535.6 and ISO 3864-2. */

@@ -1,10 +1,10 @@
 import { isAlias, isMap, isScalar, type Node, type ParsedNode, parseDocument, visit } from 'yaml';
 import type { ProcedureId } from '../base/brand.ts';
+import type { Problem } from '../base/collect-findings.ts';
 import { hidesCharacters } from './hidden-characters.ts';
 import { readKit } from './kit.ts';
 import { nearest } from './nearest.ts';
 import type { KitPiece, Procedure, ReadCautions } from './procedure.ts';
-import type { Problem } from './reading.ts';
 
 export interface FrontMatter {
   readonly id: ProcedureId;

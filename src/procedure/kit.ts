@@ -1,6 +1,6 @@
+import type { Problem } from '../base/collect-findings.ts';
 import type { Field } from './front-matter.ts';
 import type { KitPiece } from './procedure.ts';
-import type { Problem } from './reading.ts';
 
 type Note = (problem: Problem) => void;
 

@@ -1,5 +1,5 @@
-import type { Problem } from './reading.ts';
-import { lineText, type Source } from './source.ts';
+import type { Problem } from '../base/collect-findings.ts';
+import { lineText, type Source } from '../base/source.ts';
 
 /** Why a text is not read at all: markup piled up so high, or a text so long, that no person wrote it as a procedure. */
 export function outsize(source: Source): Problem | undefined {

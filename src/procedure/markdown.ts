@@ -1,6 +1,6 @@
 import { type Node, Parser } from 'commonmark';
 import type { BlockContent, Code, Heading, ListItem, Root, Text } from 'mdast';
-import { placeOf, type Source } from './source.ts';
+import { placeOf, type Source } from '../base/source.ts';
 
 /**
  * The blocks of a file with their positions: front matter, headings, lists, blockquotes, code, HTML, paragraphs. What stands inside a

@@ -1,11 +1,12 @@
 import type { Nodes, Root } from 'mdast';
+import type { Problem } from '../base/collect-findings.ts';
+import type { Source } from '../base/source.ts';
 import { endOf, startOf } from './blocks.ts';
 import { SIGNAL_WORDS, signalLine } from './cautions.ts';
 import { htmlComments } from './html-comments.ts';
 import { inlineSpans, type Span } from './inline-spans.ts';
 import { isFenced } from './markdown.ts';
-import type { Problem, Reading } from './reading.ts';
-import type { Source } from './source.ts';
+import type { Reading } from './reading.ts';
 import { noteStruckWords } from './struck-words.ts';
 
 /** What the reading of blocks has made its own, by line. */

@@ -1,5 +1,5 @@
+import type { Source } from '../base/source.ts';
 import { inlineSpans } from './inline-spans.ts';
-import type { Source } from './source.ts';
 
 /** A piece of text that still knows where in the source each of its characters stands. */
 export interface Passage {

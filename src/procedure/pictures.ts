@@ -1,10 +1,10 @@
 import type { Digest } from '../base/brand.ts';
+import { placeOf } from '../base/source.ts';
 import { inlineSpans, withoutCode } from './inline-spans.ts';
 import { cut, join, originOf, type Passage } from './passage.ts';
 import { plainText } from './plain-text.ts';
 import type { Picture, Procedure } from './procedure.ts';
 import type { Reading } from './reading.ts';
-import { placeOf } from './source.ts';
 
 export interface WithoutPictures {
   readonly passage: Passage;

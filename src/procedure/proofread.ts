@@ -1,11 +1,11 @@
-import type { Finding } from './finding.ts';
+import { collectFindings } from '../base/collect-findings.ts';
+import type { Finding } from '../base/finding.ts';
 import type { Procedure } from './procedure.ts';
 import { proofOf } from './proof/proof.ts';
 import { RULES } from './proof/rules.ts';
 import { type Silenced, silence } from './proof/silence.ts';
 import { languageOf, wordsOf } from './proof/words.ts';
 import { readProcedure } from './read-procedure.ts';
-import { collectFindings } from './reading.ts';
 
 export interface Proofread {
   readonly procedure: Procedure;

@@ -1,8 +1,10 @@
 import type { Code, Heading, Html, Nodes, Root } from 'mdast';
 import type { StepId } from '../base/brand.ts';
+import { collectFindings } from '../base/collect-findings.ts';
+import type { Finding } from '../base/finding.ts';
+import { placeOf, type Source, sourceOf } from '../base/source.ts';
 import { type Body, endOf, readBlock, startOf } from './blocks.ts';
 import { checkFormulas } from './check-formulas.ts';
-import type { Finding } from './finding.ts';
 import { type FrontMatter, NO_FRONT_MATTER, readFrontMatter } from './front-matter.ts';
 import { noteHiddenCharacters } from './hidden-characters.ts';
 import { htmlComments } from './html-comments.ts';
@@ -14,8 +16,7 @@ import { noteNearMisses } from './near-misses.ts';
 import { passageOf } from './passage.ts';
 import { plainText } from './plain-text.ts';
 import type { Procedure, Step } from './procedure.ts';
-import { collectFindings, type Reading } from './reading.ts';
-import { placeOf, type Source, sourceOf } from './source.ts';
+import type { Reading } from './reading.ts';
 import { emptyStep, type StepDraft } from './step-draft.ts';
 import { insertValues } from './values.ts';
 

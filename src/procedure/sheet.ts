@@ -1,6 +1,6 @@
+import type { Finding } from '../base/finding.ts';
 import { limitChange } from '../measure/limit-change.ts';
 import { limitWords } from '../measure/limit-words.ts';
-import type { Finding } from './finding.ts';
 import { formulaWords } from './formula-words.ts';
 import { slug } from './ids.ts';
 import { limitOf } from './point-limit.ts';

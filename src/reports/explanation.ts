@@ -1,6 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import { columns } from '../base/columns.ts';
-import type { Severity } from '../procedure/finding.ts';
+import type { Severity } from '../base/finding.ts';
 import { ELSEWHERE } from '../procedure/proof/elsewhere.ts';
 import type { Explained } from '../procedure/proof/table.ts';
 

@@ -1,9 +1,9 @@
 import chalk, { type ChalkInstance } from 'chalk';
 import { columns } from '../base/columns.ts';
+import type { Finding, Severity } from '../base/finding.ts';
 import { many } from '../base/many.ts';
+import { lineText, sourceOf } from '../base/source.ts';
 import { oneLine } from '../base/text.ts';
-import type { Finding, Severity } from '../procedure/finding.ts';
-import { lineText, sourceOf } from '../procedure/source.ts';
 
 /**
  * Findings for people: place, rule and sentence; the line with a mark under the place; what to write instead; and a

@@ -4,7 +4,7 @@ import { draftState } from '../app/desk-words.ts';
 import { differenceLine } from '../app/difference-words.ts';
 import { speak } from '../app/speak.ts';
 import { limitSaid } from '../app/words.ts';
-import type { Finding } from '../procedure/finding.ts';
+import type { Finding } from '../base/finding.ts';
 import type { Point, Step } from '../procedure/procedure.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';

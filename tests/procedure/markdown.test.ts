@@ -4,8 +4,8 @@ import { fromMarkdown } from 'mdast-util-from-markdown';
 import { frontmatterFromMarkdown } from 'mdast-util-frontmatter';
 import { frontmatter } from 'micromark-extension-frontmatter';
 import { expect, test } from 'vitest';
+import { sourceOf } from '../../src/base/source.ts';
 import { parseBlocks } from '../../src/procedure/markdown.ts';
-import { sourceOf } from '../../src/procedure/source.ts';
 
 /**
  * The blocks and where they begin, against a second parser that shares no code with the first. Addresses of links are no blocks here,

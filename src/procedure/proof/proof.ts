@@ -1,5 +1,5 @@
+import type { Source } from '../../base/source.ts';
 import type { Caution, Point, Procedure, Step } from '../procedure.ts';
-import type { Source } from '../source.ts';
 import { smallWords, type Words } from './words.ts';
 
 /** What the rules look at: the procedure as it was read, its sentences, and the words of its language. */

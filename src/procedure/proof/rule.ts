@@ -1,4 +1,4 @@
-import type { Severity } from '../finding.ts';
+import type { Severity } from '../../base/finding.ts';
 import type { Proof } from './proof.ts';
 
 /** What a rule finds: the offset in the text, what was read there, and what to write instead. */

@@ -1,8 +1,8 @@
-import type { Finding } from '../finding.ts';
+import { collectFindings } from '../../base/collect-findings.ts';
+import type { Finding } from '../../base/finding.ts';
+import type { Source } from '../../base/source.ts';
 import type { FrontMatter } from '../front-matter.ts';
 import { nearest } from '../nearest.ts';
-import { collectFindings } from '../reading.ts';
-import type { Source } from '../source.ts';
 import { explainedRule, RULE_NAMES } from './table.ts';
 
 export interface Silenced {

@@ -1,4 +1,4 @@
-import type { Severity } from '../finding.ts';
+import type { Severity } from '../../base/finding.ts';
 import readerRules from './reader-rules.json' with { type: 'json' };
 import { RULES } from './rules.ts';
 

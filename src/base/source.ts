@@ -1,4 +1,4 @@
-/** The text of a procedure file as the reader works on it: no byte order mark, every line ending a line feed. */
+/** The text of a file as its reader works on it: no byte order mark, every line ending a line feed. */
 export interface Source {
   readonly file: string;
   readonly text: string;
