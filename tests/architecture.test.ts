@@ -9,6 +9,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   base: [],
   words: ['base'],
   measure: ['base'],
+  drawing: ['measure', 'base'],
   procedure: ['measure', 'base'],
   thread: ['procedure', 'measure', 'base'],
   bundle: ['procedure', 'measure', 'base'],
@@ -38,7 +39,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   'command-line': ['commands', 'base'],
 };
 
-const pure = ['base', 'measure', 'thread', 'procedure', 'bundle', 'ledger', 'app', 'keys', 'words'];
+const pure = ['base', 'measure', 'drawing', 'thread', 'procedure', 'bundle', 'ledger', 'app', 'keys', 'words'];
 
 describe('who may import whom', () => {
   test.each(sources())('%s', (file) => {
@@ -68,7 +69,7 @@ describe('pure folders touch no screen, disk, network or clock', () => {
 
 /** Packages that only work on what they are given. */
 const WITHOUT_A_WORLD =
-  /^(node:(?:crypto|util)|zod\/mini|canonicalize|fraction\.js|get-east-asian-width|fastest-levenshtein|yaml|commonmark|mdast)$/;
+  /^(node:(?:crypto|util)|zod\/mini|canonicalize|fraction\.js|get-east-asian-width|fastest-levenshtein|yaml|commonmark|mdast|@rgrove\/parse-xml|svg-pathdata)$/;
 
 test('only main.ts ends the process', () => {
   const ends = sources().filter((file) => /process\.(exit\(|exitCode\s*=)/.test(code(file)));
