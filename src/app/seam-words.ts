@@ -7,7 +7,7 @@ import type { Say } from '../words/say.ts';
 export function seamsSaid(say: Say, { text, stitchLength }: SeamsFact): string {
   const seams = say('Seams: {seams}', { seams: text });
   const length = stitchLength === null ? undefined : fromDecimal(stitchLength);
-  if (!length || length.s <= 0n) return seams;
+  if (!length || length.lte(0)) return seams;
   const { in100mm, in25mm, inInch } = stitchCount(length);
   const [hundred, quarter, inch] = [in100mm, in25mm, inInch].map((count) => toDecimalAt(count, 1));
   return `${seams} (${hundred}/100mm, ${quarter}/25mm, ${inch}/in)`;

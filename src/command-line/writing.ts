@@ -27,6 +27,23 @@ export function declareWriting(given: CommandLine): void {
     .action(does(async (file, options) => (await import('../commands/outline.ts')).outlineCommand(file, options, io)));
 
   verb(
+    'thread <procedure>',
+    'needle and bobbin thread by the drawing, and where bobbins change',
+    'walkfoot thread LIN-2207 --sets 2',
+  )
+    .option('--sets <n>', 'sets in the bundle (default: as the procedure says)')
+    .option('--json', 'for programs')
+    .action(does(async (procedure, options) => (await import('../commands/thread.ts')).thread(procedure, options, io)));
+
+  verb('size <words...>', 'a thread, a needle or a stitch, numbered in every way it is numbered', [
+    'walkfoot size Tex 70',
+    'walkfoot size needle 110',
+    'walkfoot size stitch 4 mm',
+  ])
+    .option('--json', 'for programs')
+    .action(does(async (words, options) => (await import('../commands/size.ts')).size(words, options, io)));
+
+  verb(
     'changes <procedure> [from] [to]',
     'what differs between two revisions, or the newest and the draft; which past readings would be outside',
     'walkfoot changes LIN-2207 B C',

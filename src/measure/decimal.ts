@@ -23,6 +23,12 @@ export function toDecimalAt(amount: Fraction, places: number): string {
   return `${sign}${whole}${rest === '' ? '' : `.${rest}`}`;
 }
 
+/** The same with all its places, so that numbers stand below each other: `6.0` beside `22.2`. */
+export function toFixedDecimal(amount: Fraction, places: number): string {
+  const [whole = '', rest = ''] = toDecimalAt(amount, places).split('.');
+  return places === 0 ? whole : `${whole}.${rest.padEnd(places, '0')}`;
+}
+
 /** Reads a decimal that this program wrote, exactly. Throws on anything else: what a person typed goes to `readNumber`. */
 export function fromDecimal(text: string): Fraction {
   const found = /^(-?\d+)(?:\.(\d+))?$/.exec(text);

@@ -4,6 +4,10 @@
  */
 export const numericNeedle = (metric: number): number | undefined => NUMERIC.get(metric);
 
+/** The metric sizes that one numeric size stands for; none where it is not made. */
+export const metricNeedles = (numeric: number): readonly number[] =>
+  [...NUMERIC].filter(([, each]) => each === numeric).map(([metric]) => metric);
+
 const NUMERIC: ReadonlyMap<number, number> = new Map([
   [60, 8],
   [65, 9],

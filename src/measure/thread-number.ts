@@ -4,7 +4,8 @@ import Fraction from 'fraction.js';
  * Ways of numbering thread: by mass (`tex` g in 1,000 m, `dtex` g in 10,000 m, `den` g in 9,000 m), or by length (`Nm` metres to the gram,
  * `Ne` hanks of 840 yards to the pound, and the tickets, three times the Nm or Ne of the finished thread).
  */
-export type ThreadNumbering = 'tex' | 'dtex' | 'den' | 'Nm' | 'Ne' | 'metric ticket' | 'cotton ticket';
+export const threadNumberings = ['tex', 'dtex', 'den', 'Nm', 'Ne', 'metric ticket', 'cotton ticket'] as const;
+export type ThreadNumbering = (typeof threadNumberings)[number];
 
 /**
  * The same thread in another numbering, exact, by the definitions of the Tex system (ISO 1144) with a yard of 0.9144 m and a pound of

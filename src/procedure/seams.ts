@@ -50,6 +50,6 @@ function readLength(text: string): string | undefined {
   const [, digits = '', unitText = ''] = /^([\d.,/ ½¼¾]+?) ?([^\d\s]+)$/.exec(text) ?? [];
   const unit = findUnit(unitText);
   const number = readNumber(digits);
-  if (unit === undefined || unitKind(unit) !== 'length' || !number.ok) return undefined;
+  if (unit === undefined || unitKind(unit) !== 'length' || !number.ok || number.value.lte(0)) return undefined;
   return toDecimal(convert(number.value, unit, 'mm'));
 }

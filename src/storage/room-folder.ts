@@ -5,7 +5,7 @@ import type { LedgerBytes } from '../ledger/ledger-bytes.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
 import { makeFolder, replaceFile, syncFolder } from './durable.ts';
 import { openLedgerBytes } from './ledger-file.ts';
-import { ROOM_FILE, type RoomSettings, readRoomFile, writeRoomFile } from './settings.ts';
+import { type NewRoomFile, ROOM_FILE, type RoomSettings, readRoomFile, writeRoomFile } from './settings.ts';
 import { openLedger } from './sqlite-ledger.ts';
 import { keyIn } from './station-key.ts';
 import { inPlainWords } from './trouble.ts';
@@ -46,12 +46,9 @@ export async function openRoomFolder(folder: string): Promise<RoomFolder> {
  * Makes a room in the folder, and the folder when it is missing; rejects with `StoreTrouble` when there is a room already.
  * The settings are written last, so that a folder counts as a room only when all of it is there.
  */
-export async function createRoomFolder(
-  folder: string,
-  { name, station }: { readonly name: string; readonly station: string },
-): Promise<RoomFolder> {
+export async function createRoomFolder(folder: string, room: NewRoomFile): Promise<RoomFolder> {
   const place = resolve(folder);
-  const text = writeRoomFile({ name, station });
+  const text = writeRoomFile(room);
   if (!text.ok) throw new StoreTrouble(text.error.message);
   inPlainWords(place, () => {
     const file = join(place, ROOM_FILE);

@@ -76,9 +76,16 @@ export function readRoomFile(text: string): Result<RoomFile> {
   );
 }
 
+/** What a new room is to say; the rest as usual. */
+export interface NewRoomFile {
+  readonly name: string;
+  readonly station: string;
+  readonly settings?: Partial<RoomSettings>;
+}
+
 /** The text of a new `walkfoot.yaml`, or why the name or the station cannot be used. */
-export function writeRoomFile(room: { readonly name: string; readonly station: string }): Result<string> {
-  const text = stringify({ ...room, settings: Settings.parse({}) });
+export function writeRoomFile({ settings, ...room }: NewRoomFile): Result<string> {
+  const text = stringify({ ...room, settings: Settings.parse(settings ?? {}) });
   const read = readRoomFile(text);
   return read.ok ? ok(text) : read;
 }

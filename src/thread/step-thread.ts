@@ -47,7 +47,7 @@ export function stepThread(step: Step, lengthOf: (id: string) => number | undefi
 /** 301 by its formula where the text says what is sewn through, else what the room keeps for the type. */
 function ratioOf({ stitch, stitchLength, thickness }: SeamsFact, room: RoomThread): ThreadRatio | string {
   if (stitch === null) return 'the seams name no stitch; write it, such as stitch 301 at 4.0 mm.';
-  if (stitch === '301' && stitchLength !== null && thickness !== undefined)
+  if (stitch === '301' && stitchLength !== null && thickness !== undefined && fromDecimal(stitchLength).gt(0))
     return lockstitchRatio(fromDecimal(thickness), fromDecimal(stitchLength));
   const kept = room.ratios.get(stitch.slice(0, 3));
   return kept

@@ -52,7 +52,11 @@ export async function makePracticeRoom(folder: string, clock: Clock): Promise<Pr
 
 async function fill(folder: string, clock: Clock): Promise<PracticeRoom> {
   const source = programFiles();
-  const room = await createRoomFolder(folder, { name: PRACTICE_ROOM, station: 'SEW-1' });
+  const room = await createRoomFolder(folder, {
+    name: PRACTICE_ROOM,
+    station: 'SEW-1',
+    settings: { bobbin: '30 m' },
+  });
   try {
     inPlainWords(folder, () => {
       copyProcedures(source, folder);

@@ -1,0 +1,105 @@
+import Fraction from 'fraction.js';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { toDecimal, toDecimalAt } from '../measure/decimal.ts';
+import { metricNeedles, numericNeedle } from '../measure/needle-size.ts';
+import { readNumber } from '../measure/number.ts';
+import { stitchCount } from '../measure/stitch-count.ts';
+import { type ThreadNumbering, threadNumber, threadNumberings } from '../measure/thread-number.ts';
+import { convert, findUnit, unitKind } from '../measure/unit.ts';
+import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
+
+/** One way to number it, and its number in that. */
+type Numbered = readonly [way: string, number: string];
+
+/** A thread, a needle or a stitch in every way it is numbered. */
+export function size(words: readonly string[], { json }: { readonly json?: boolean }, io: Io): ExitCode {
+  const read = numbered(words.join(' ').trim());
+  if (!read.ok) return cannot(io, read.error.message);
+  const widest = Math.max(...read.value.map(([way]) => way.length));
+  if (json) sayJson(io, Object.fromEntries(read.value));
+  else for (const [way, number] of read.value) say(io, `${way.padEnd(widest)}  ${number}`);
+  return 0;
+}
+
+function numbered(text: string): Result<readonly Numbered[]> {
+  const [, kind = '', rest = ''] = /^(needle|stitch)\s+(.+)$/i.exec(text) ?? [];
+  if (kind.toLowerCase() === 'needle') return needle(rest);
+  if (kind.toLowerCase() === 'stitch') return stitch(rest);
+  return thread(text);
+}
+
+function thread(text: string): Result<readonly Numbered[]> {
+  const [, digits = '', way = ''] = /^([\d.,]+)\s*(\D+)$/.exec(text) ?? swap(/^(\D+?)\s*([\d.,]+)$/.exec(text));
+  const from = SPELLINGS.get(way.trim().toLowerCase().replace(/\s+/g, ' '));
+  const amount = readNumber(digits);
+  if (from === undefined || !amount.ok || amount.value.lte(0))
+    return refuse(
+      'size-unknown',
+      'Say what it is, such as Tex 70, ticket 40, Nm 40 (of the finished thread), needle 110 or stitch 4 mm.',
+    );
+  return ok(threadNumberings.map((to) => [NAMES[to], toDecimalAt(threadNumber(amount.value, from, to), 1)]));
+}
+
+const swap = (found: RegExpExecArray | null): readonly string[] => (found ? ['', found[2] ?? '', found[1] ?? ''] : []);
+
+const NAMES: Readonly<Record<ThreadNumbering, string>> = {
+  tex: 'tex',
+  dtex: 'dtex',
+  den: 'denier',
+  Nm: 'Nm',
+  Ne: 'Ne',
+  'metric ticket': 'ticket',
+  'cotton ticket': 'cotton ticket',
+};
+
+const SPELLINGS: ReadonlyMap<string, ThreadNumbering> = new Map([
+  ...threadNumberings.map((each) => [NAMES[each].toLowerCase(), each] as const),
+  ['den', 'den'],
+  ['metric ticket', 'metric ticket'],
+]);
+
+function needle(text: string): Result<readonly Numbered[]> {
+  const number = Number(text.trim());
+  const numeric = numericNeedle(number);
+  if (numeric !== undefined)
+    return ok([
+      ['needle, metric', String(number)],
+      ['needle, numeric', String(numeric)],
+      ['blade', `${toDecimal(new Fraction(number, 100))} mm`],
+    ]);
+  const metric = metricNeedles(number);
+  return metric.length === 0
+    ? refuse('needle-unknown', `There is no needle ${text}: sizes are 60 to 250 (metric) or 8 to 27 (numeric).`)
+    : ok([
+        ['needle, metric', metric.join(' or ')],
+        ['needle, numeric', String(number)],
+        ['blade', metric.map((each) => `${toDecimal(new Fraction(each, 100))} mm`).join(' or ')],
+      ]);
+}
+
+function stitch(text: string): Result<readonly Numbered[]> {
+  const length = stitchLength(text);
+  if (length === undefined || length.lte(0))
+    return refuse(
+      'stitch-unknown',
+      'Say how long a stitch is, or how many there are, such as stitch 4 mm or stitch 6 spi.',
+    );
+  const { in100mm, in25mm, inInch } = stitchCount(length);
+  return ok([
+    ['stitch length', `${toDecimalAt(length, 2)} mm`],
+    ['stitches in 100 mm', toDecimalAt(in100mm, 1)],
+    ['stitches in 25 mm', toDecimalAt(in25mm, 1)],
+    ['stitches to an inch', toDecimalAt(inInch, 1)],
+  ]);
+}
+
+/** In mm, from a length or from a count over one. */
+function stitchLength(text: string): Fraction | undefined {
+  const [, digits = '', unitText = ''] = /^([\d.,/ ]+?)\s*([^\d\s].*)$/.exec(text) ?? [];
+  const [unit, number] = [findUnit(unitText), readNumber(digits)];
+  if (unit === undefined || !number.ok || number.value.lte(0)) return undefined;
+  if (unitKind(unit) === 'length') return convert(number.value, unit, 'mm');
+  return unitKind(unit) === 'stitch density'
+    ? new Fraction(100).div(convert(number.value, unit, 'st/100mm'))
+    : undefined;
+}

@@ -1,0 +1,124 @@
+import { assertNever } from '../base/assert-never.ts';
+import { type Place, route } from '../bundle/route.ts';
+import type { Drawing } from '../drawing/drawing.ts';
+import { isToScale, readDrawing } from '../drawing/read-drawing.ts';
+import { toDecimal } from '../measure/decimal.ts';
+import type { Procedure } from '../procedure/procedure.ts';
+import { findingsReport } from '../reports/findings.ts';
+import { bundleSum, type ThreadOf, threadReport } from '../reports/thread-report.ts';
+import { roomThread } from '../storage/thread-settings.ts';
+import { bobbinChanges } from '../thread/bobbin-changes.ts';
+import type { ThreadRatio } from '../thread/consumption.ts';
+import { procedureThread } from '../thread/procedure-thread.ts';
+import { onLedger, type RoomOption } from './in-room.ts';
+import { cannot, type ExitCode, type Io, proseWidthOf, sayJson } from './io.ts';
+import { printableText } from './printable-text.ts';
+
+interface ThreadOptions extends RoomOption {
+  readonly sets?: string;
+  readonly json?: boolean;
+}
+
+/**
+ * Needle and bobbin thread of a procedure, step by step, and where bobbins change: of the revision in use, or of the draft where a file is
+ * named. Exit 1 when something of it could not be reckoned.
+ */
+export function thread(typed: string, options: ThreadOptions, io: Io): Promise<ExitCode> {
+  return onLedger<ExitCode>(options, io, async (open) => {
+    const found = await printableText(typed, 'en', open);
+    switch (found.outcome) {
+      case 'refused':
+        return cannot(io, found.refusal.message);
+      case 'errors':
+        io.err(findingsReport(found.findings, new Map([[found.file.name, found.file.text]])));
+        return cannot(io, `Mend the errors in ${found.file.name} first.`);
+      case 'text': {
+        const { procedure, text, pictures } = found.text;
+        const sets = options.sets === undefined ? procedure.sets : Number(options.sets);
+        if (!Number.isInteger(sets) || sets < 1 || sets > MOST_SETS)
+          return cannot(io, `Sets are a whole number from 1 to ${MOST_SETS}, such as --sets 2.`);
+        const name = `${procedure.id} ${text.release === null ? 'draft' : `revision ${text.release.revision}`}`;
+        const told = reckon(name, procedure, sets, pictures, roomThread(open.room.settings));
+        if (options.json) sayJson(io, asData(told, procedure));
+        else io.out(`${threadReport(told, proseWidthOf(io)).join('\n')}\n`);
+        return told.unread.length > 0 || told.steps.some(({ unknown }) => unknown.length > 0) ? 1 : 0;
+      }
+      default:
+        return assertNever(found);
+    }
+  });
+}
+
+const MOST_SETS = 1000;
+
+function reckon(
+  name: string,
+  procedure: Procedure,
+  sets: number,
+  pictures: ReadonlyMap<string, Uint8Array>,
+  room: ThreadOf['room'],
+): ThreadOf {
+  const drawings = new Map<string, Drawing>();
+  const unread: string[] = [];
+  for (const [address, bytes] of pictures) {
+    if (!address.toLowerCase().endsWith('.svg')) continue;
+    const read = readDrawing(new TextDecoder().decode(bytes), address);
+    if (isToScale(read)) drawings.set(address, read.drawing);
+    else unread.push(`${address} cannot be measured: ${read.findings[0]?.message ?? ''}`);
+  }
+  const steps = procedureThread(procedure, drawings, room);
+  return { name, sets, steps, room, unread, changes: changesOf(procedure, sets, steps, room) };
+}
+
+function changesOf(
+  procedure: Procedure,
+  sets: number,
+  steps: ThreadOf['steps'],
+  { bobbin }: ThreadOf['room'],
+): ThreadOf['changes'] {
+  if (bobbin === null) return null;
+  const takes = new Map(steps.map(({ step, thread: { under } }) => [step, under]));
+  const places = route(
+    procedure,
+    Array.from({ length: sets }, (_, at) => at + 1),
+  );
+  const work = places.flatMap((place: Place) => {
+    const under = takes.get(place.step);
+    return under ? [{ place, stretch: procedure.work === 'set by set' ? place.set : null, takes: under }] : [];
+  });
+  return bobbinChanges(work, bobbin, bobbin).changes;
+}
+
+/** For programs: every length in mm, as a decimal string. */
+function asData({ name, sets, steps, room, changes, unread }: ThreadOf, { id }: Procedure) {
+  const spelled = ({ needle, under }: ThreadRatio) => ({ needle: toDecimal(needle), bobbin: toDecimal(under) });
+  return {
+    procedure: id,
+    name,
+    sets,
+    waste: toDecimal(room.waste),
+    bobbin: room.bobbin === null ? null : toDecimal(room.bobbin),
+    steps: steps.map(({ step, length, thread: each, seams, unknown }) => ({
+      step: step.number,
+      id: step.id,
+      scope: step.facts.scope,
+      length: toDecimal(length),
+      ...spelled(each),
+      seams: seams.map((seam) => ({ id: seam.id, length: toDecimal(seam.length), ...spelled(seam.thread) })),
+      unknown,
+    })),
+    bundle: spelled({
+      needle: bundleSum(steps, sets, ({ thread: { needle } }) => needle),
+      under: bundleSum(steps, sets, ({ thread: { under } }) => under),
+    }),
+    changes:
+      changes?.map(({ before, because, left, takes }) => ({
+        set: before.set,
+        step: before.step.number,
+        because: because === 'stretch' ? 'set' : 'step',
+        left: toDecimal(left),
+        takes: toDecimal(takes),
+      })) ?? null,
+    unread,
+  };
+}

@@ -1,0 +1,106 @@
+import type Fraction from 'fraction.js';
+import { wrap } from '../base/text.ts';
+import type { Place } from '../bundle/route.ts';
+import { toDecimalAt, toFixedDecimal } from '../measure/decimal.ts';
+import type { BobbinChange } from '../thread/bobbin-changes.ts';
+import type { ThreadRatio } from '../thread/consumption.ts';
+import type { RoomThread } from '../thread/room-thread.ts';
+import { type StepThread, together, total } from '../thread/step-thread.ts';
+import { table } from './table.ts';
+
+/** The thread of a procedure, and where its bobbins change. */
+export interface ThreadOf {
+  /** `LIN-2207 revision C`. */
+  readonly name: string;
+  readonly sets: number;
+  readonly steps: readonly StepThread[];
+  readonly room: RoomThread;
+  /** Null where the room does not reckon with bobbins. */
+  readonly changes: readonly BobbinChange<Place>[] | null;
+  /** What the pictures leave unknown, as sentences. */
+  readonly unread: readonly string[];
+}
+
+/** The table and its sentences, at most `width` columns wide. */
+export function threadReport(of: ThreadOf, width: number): readonly string[] {
+  const { steps, sets } = of;
+  if (steps.length === 0) return [`No step of ${of.name} names seams, so there is no thread to reckon.`, ...of.unread];
+  const [perBundle, perSet] = [stepsOnce(steps), stepsOfASet(steps)];
+  const rows = [
+    ...steps.map(({ step, length, thread }) => row(`${step.number} ${step.title}`, length, thread)),
+    row('A set', total(perSet.map(({ length }) => length)), together(perSet)),
+    row(
+      `A bundle of ${sets === 1 ? 'one set' : `${sets} sets`}`,
+      bundleSum(steps, sets, ({ length }) => length),
+      {
+        needle: bundleSum(steps, sets, ({ thread }) => thread.needle),
+        under: bundleSum(steps, sets, ({ thread }) => thread.under),
+      },
+    ),
+  ];
+  const unknown = [...of.unread, ...steps.flatMap((step) => step.unknown)];
+  return [
+    ...wrap(`${of.name}: thread by the seams of its drawings, ${decimal(of.room.waste)} % waste on top.`, width),
+    ...reckonedBy(of).flatMap((line) => wrap(line, width)),
+    '',
+    ...table(COLUMNS, rows, width),
+    ...(perBundle.length > 0
+      ? wrap('What is sewn once for the bundle is in its sum, not in that of a set.', width)
+      : []),
+    '',
+    ...changesSaid(of).flatMap((line) => wrap(line, width)),
+    ...(unknown.length > 0 ? ['', 'In no sum:', ...unknown.flatMap((line) => wrap(`- ${line}`, width))] : []),
+  ];
+}
+
+const COLUMNS = [
+  { name: 'step', align: 'left' },
+  { name: 'seams mm', align: 'right' },
+  { name: 'needle m', align: 'right' },
+  { name: 'bobbin m', align: 'right' },
+] as const;
+
+const row = (name: string, length: Fraction, { needle, under }: ThreadRatio): readonly string[] => [
+  name,
+  toDecimalAt(length, 0),
+  metres(needle),
+  metres(under),
+];
+
+const stepsOnce = (steps: readonly StepThread[]) => steps.filter(({ step }) => step.facts.scope === 'bundle');
+const stepsOfASet = (steps: readonly StepThread[]) => steps.filter(({ step }) => step.facts.scope === 'set');
+
+export const bundleSum = (steps: readonly StepThread[], sets: number, of: (step: StepThread) => Fraction): Fraction =>
+  total(stepsOnce(steps).map(of)).add(total(stepsOfASet(steps).map(of)).mul(sets));
+
+/** By what each stitch type is reckoned, once. */
+function reckonedBy({ steps, room }: ThreadOf): readonly string[] {
+  const said = steps.flatMap(({ step: { facts } }) => {
+    const { stitch, stitchLength, thickness } = facts.seams ?? {};
+    if (!stitch) return [];
+    if (stitch === '301' && stitchLength && thickness !== undefined)
+      return [`301 at ${stitchLength} mm through ${thickness} mm: 2 + 2·T/L, half on the bobbin.`];
+    const kept = room.ratios.get(stitch.slice(0, 3));
+    return kept
+      ? [`${stitch}: ${decimal(kept.ratio)} to 1, needle ${decimal(kept.needleShare)} %; ${kept.source}.`]
+      : [];
+  });
+  return [...new Set(said)];
+}
+
+function changesSaid({ room: { bobbin }, changes, sets }: ThreadOf): readonly string[] {
+  if (bobbin === null || changes === null)
+    return ['The room does not say what a bobbin holds: write bobbin: 30 m, say, into walkfoot.yaml under settings.'];
+  const first = `Bobbins of ${metres(bobbin)} m: ${changes.length + 1} for ${sets === 1 ? 'the set' : `${sets} sets`}.`;
+  return [
+    first,
+    ...changes.map(
+      ({ before, because, left, takes }) =>
+        `Change before ${before.set === null ? '' : `set ${before.set}, `}step ${before.step.number}: ${metres(left)} m left, and the ${because === 'stretch' ? 'set' : 'step'} takes ${metres(takes)} m.`,
+    ),
+  ];
+}
+
+/** One place, as on the room's tape. */
+const metres = (mm: Fraction): string => toFixedDecimal(mm.div(1000), 1);
+const decimal = (number: Fraction): string => toDecimalAt(number, 3);

@@ -1,0 +1,30 @@
+import type { Drawing } from '../drawing/drawing.ts';
+import { seamLength } from '../drawing/seam-length.ts';
+import type { Procedure, Step } from '../procedure/procedure.ts';
+import type { RoomThread } from './room-thread.ts';
+import { type StepThread, stepThread } from './step-thread.ts';
+
+/**
+ * The thread of every step that has seams, once. A seam is looked for in the pictures of its own step, then in all of the procedure. `drawings`
+ * are those that can be measured, by the address that the procedure gives them.
+ */
+export function procedureThread(
+  procedure: Procedure,
+  drawings: ReadonlyMap<string, Drawing>,
+  room: RoomThread,
+): readonly StepThread[] {
+  const all = [...drawings.values()];
+  const own = ({ pictures }: Step): readonly Drawing[] =>
+    pictures.flatMap(({ address }) => drawings.get(address) ?? []);
+  return procedure.steps
+    .filter(({ facts }) => facts.seams !== null)
+    .map((step) => stepThread(step, (id) => firstLength([...own(step), ...all], id), room));
+}
+
+function firstLength(drawings: readonly Drawing[], id: string): number | undefined {
+  for (const drawing of drawings) {
+    const length = seamLength(drawing, id);
+    if (length !== undefined) return length;
+  }
+  return undefined;
+}

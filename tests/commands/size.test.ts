@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { size } from '../../src/commands/size.ts';
+import { tempFolder } from '../storage/temp-folder.ts';
+import { called } from './demo-room.ts';
+
+const sized = (words: string, json = false) =>
+  called((io) => Promise.resolve(size(words.split(' '), { json }, io)), tempFolder());
+
+test.each([
+  ['Tex 70', { tex: '70', denier: '630', Nm: '14.3', ticket: '42.9' }],
+  ['70 tex', { dtex: '700' }],
+  ['630 denier', { tex: '70' }],
+  ['ticket 40', { tex: '75' }],
+  ['Ne 8.4', { tex: '70.3' }],
+  ['needle 110', { 'needle, numeric': '18', blade: '1.1 mm' }],
+  ['needle 22', { 'needle, metric': '140 or 150' }],
+  ['stitch 4 mm', { 'stitches in 100 mm': '25', 'stitches in 25 mm': '6.3', 'stitches to an inch': '6.4' }],
+  ['stitch 10 spi', { 'stitch length': '2.54 mm' }],
+])('%s is said in every way', async (words, said) => {
+  const { code, out } = await sized(words, true);
+  expect(code).toBe(0);
+  expect(JSON.parse(out)).toMatchObject(said);
+});
+
+test.each(['', '70', 'Tex', 'Tex 0', 'Tex -3', 'needle 500', 'needle', 'stitch 0 mm', 'stitch 4 kg', 'wool 3'])(
+  'what is no size is refused in a sentence: %j',
+  async (words) =>
+    expect(await sized(words)).toMatchObject({ code: 2, out: '', err: expect.stringMatching(/^walkfoot: .+\.\n$/) }),
+);
