@@ -1,5 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import type { Drawing } from '../src/drawing/drawing.ts';
+import { lengthOf } from '../src/drawing/length.ts';
+import { partsNamed } from '../src/drawing/named-part.ts';
+import { type DrawingRead, readDrawing } from '../src/drawing/read-drawing.ts';
 import type { Point, Procedure } from '../src/procedure/procedure.ts';
 import { proofread } from '../src/procedure/proofread.ts';
 import { readProcedure } from '../src/procedure/read-procedure.ts';
@@ -21,7 +25,7 @@ describe.each(names)('%s', (name) => {
 
   test('every picture is in media/, and brings out only what it holds', () => {
     const missing = pictures(procedure).flatMap(({ address, bringOut }) => {
-      const ids = idsOf(drawing(address));
+      const { ids } = drawing(address);
       return bringOut.filter((id) => !ids.has(id)).map((id) => `${address}#${id}`);
     });
     expect(missing).toEqual([]);
@@ -64,7 +68,7 @@ test.each([
     sum(procedure.steps.filter((s) => s.facts.scope === scope).map((s) => Number(s.facts.allowedMinutes)));
   const sewn = procedure.steps.flatMap((step) => {
     const address = step.pictures[0]?.address ?? '';
-    return (step.facts.seams?.ids ?? []).map((id) => seamLength(drawing(address), id));
+    return (step.facts.seams?.ids ?? []).map((id) => seamLength(drawing(address).drawing, id));
   });
   expect({
     steps: procedure.steps.length,
@@ -110,61 +114,16 @@ function pictures(procedure: Procedure) {
   return procedure.steps.flatMap((step) => step.pictures);
 }
 
-/** The text of a drawing, by its address in a procedure. */
-function drawing(address: string): string {
-  return readFileSync(new URL(address, new URL('procedures/', room)), 'utf8');
+/** A drawing, by its address in a procedure. */
+function drawing(address: string): DrawingRead {
+  return readDrawing(readFileSync(new URL(address, new URL('procedures/', room)), 'utf8'), address);
 }
 
-function idsOf(svg: string): ReadonlySet<string> {
-  return new Set([...svg.matchAll(/\bid="([^"]+)"/g)].map(([, id]) => id ?? ''));
-}
-
-/** Length in mm of everything of class `seam` that is, or lies inside, the element `id`. */
-function seamLength(svg: string, id: string): number {
-  const at = svg.indexOf(`id="${id}"`);
-  const start = svg.lastIndexOf('<', at);
-  const end = svg.startsWith('<g ', start) ? svg.indexOf('</g>', at) : svg.indexOf('>', at) + 1;
-  const shapes = svg.slice(start, end).match(/<(?:line|rect|circle|path)\b[^>]*>/g) ?? [];
-  const seams = shapes.filter((shape) => shape.includes('class="seam"'));
-  if (at < 0 || seams.length === 0) throw new Error(`no seam ${id} in the drawing`);
-  return sum(seams.map(lengthOf));
-}
-
-function lengthOf(shape: string): number {
-  const text = (name: string): string => new RegExp(` ${name}="([^"]*)"`).exec(shape)?.[1] ?? '';
-  const n = (name: string): number => Number(text(name));
-  if (shape.startsWith('<line')) return Math.hypot(n('x2') - n('x1'), n('y2') - n('y1'));
-  if (shape.startsWith('<circle')) return 2 * Math.PI * n('r');
-  if (shape.startsWith('<rect')) return 2 * (n('width') + n('height')) - (8 - 2 * Math.PI) * n('rx');
-  return pathLength(text('d'));
-}
-
-/** Length of a path of straight lines and quarter circles. */
-function pathLength(d: string): number {
-  let [x, y, startX, startY, length] = [0, 0, 0, 0, 0];
-  for (const [, letter = '', numbers = ''] of d.matchAll(/([A-Z])([^A-Z]*)/g)) {
-    const values = numbers
-      .trim()
-      .split(/[\s,]+/)
-      .map(Number);
-    const [toX, toY] = target(letter, values, { x, y, startX, startY });
-    if (letter === 'A') length += (Math.PI / 2) * (values[0] ?? 0);
-    else if (letter === 'M') [startX, startY] = [toX, toY];
-    else length += Math.hypot(toX - x, toY - y);
-    [x, y] = [toX, toY];
-  }
-  return length;
-}
-
-type Pen = { readonly x: number; readonly y: number; readonly startX: number; readonly startY: number };
-
-function target(letter: string, values: readonly number[], pen: Pen): readonly [number, number] {
-  const last = values.at(-1) ?? 0;
-  if (letter === 'H') return [last, pen.y];
-  if (letter === 'V') return [pen.x, last];
-  if (letter === 'Z') return [pen.startX, pen.startY];
-  if ('MLA'.includes(letter)) return [values.at(-2) ?? 0, last];
-  throw new Error(`a path command this test cannot measure: ${letter}`);
+/** Length in mm of every seam that is, or stands in, what has this id. */
+function seamLength(of: Drawing, id: string): number {
+  const seams = partsNamed(of, id).filter(({ kind }) => kind === 'seam');
+  if (seams.length === 0) throw new Error(`no seam ${id} in the drawing`);
+  return sum(seams.map(({ path }) => lengthOf(path)));
 }
 
 function sum(numbers: readonly number[]): number {

@@ -49,7 +49,7 @@ export function runsOf(path: string): readonly Run[] {
 /** All stretches of a path. */
 export const curvesOf = (path: string): readonly Curve[] => runsOf(path).flatMap(({ curves }) => curves);
 
-export const line = (from: Point, to: Point): Curve => {
+const line = (from: Point, to: Point): Curve => {
   const across: Point = [to[0] - from[0], to[1] - from[1]];
   // Both ends are met exactly.
   const at = (t: number): Point => (t === 1 ? to : [from[0] + across[0] * t, from[1] + across[1] * t]);

@@ -10,6 +10,8 @@ import { elementsOf, placeOfValue, readTree } from './tree.ts';
 export interface DrawingRead {
   /** What was understood; nothing in it when the file could not be read at all. */
   readonly drawing: Drawing;
+  /** All ids in the file: of parts, groups and words. A picture can bring each of them out. */
+  readonly ids: ReadonlySet<string>;
   /** In the order of the file. An error is unsafe or unread; a warning leaves a picture that cannot be measured. */
   readonly findings: readonly Finding[];
 }
@@ -19,12 +21,12 @@ export function readDrawing(text: string, file: string): DrawingRead {
   const source = sourceOf(text, file);
   const { note, findings } = collectFindings(source);
   const root = readTree(source, note);
-  if (root === undefined) return { drawing: EMPTY, findings: findings() };
+  if (root === undefined) return { drawing: EMPTY, ids: new Set(), findings: findings() };
   const box = readBox(root, source, note);
-  const { parts, labels } = readParts(root, source, note);
+  const { parts, labels, ids } = readParts(root, source, note);
   const title = elementsOf(root).find(({ name }) => name === 'title');
   const words = title?.text.replace(/\s+/g, ' ').trim() ?? '';
-  return { drawing: { title: words === '' ? null : words, box, parts, labels }, findings: findings() };
+  return { drawing: { title: words === '' ? null : words, box, parts, labels }, ids, findings: findings() };
 }
 
 /** Whether a length in it is a length on the cloth. */

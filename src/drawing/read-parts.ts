@@ -9,12 +9,14 @@ import { MOST_COMMANDS, pathInPlace } from './path-in-place.ts';
 import { type Fault, type ShapeName, shapeData } from './shape-data.ts';
 import { styleOf } from './style.ts';
 import { textRuns } from './text-runs.ts';
-import { DEEPEST, elementsOf, FLATTEN, placeOfValue, TOO_DEEP } from './tree.ts';
+import { elementsOf, placeOfValue } from './tree.ts';
 import { unsafeIn } from './unsafe.ts';
 
 interface Drawn {
   readonly parts: readonly Part[];
   readonly labels: readonly Label[];
+  /** Of whatever has one: parts, groups, words. */
+  readonly ids: ReadonlySet<string>;
 }
 
 /** Everything that is drawn under the root, in its order. What is not read is noted. */
@@ -52,6 +54,8 @@ interface Inherited {
 /** 16 is what a browser takes where nothing is said. */
 const OUTSIDE: Inherited = { matrix: IDENTITY, groups: [], kind: 'other', hidden: false, size: 16, anchor: 'start' };
 
+const DEEPEST = 40;
+
 /** Elements that show nothing where they stand; what is unsafe in them is found all the same. */
 const UNSHOWN: ReadonlySet<string> = new Set(['title', 'desc', 'metadata', 'defs', 'style']);
 const SHAPES: ReadonlySet<string> = new Set<ShapeName>([
@@ -67,7 +71,9 @@ const isShape = (name: string): name is ShapeName => SHAPES.has(name);
 
 function walk(element: XmlElement, outer: Inherited, depth: number, reading: Reading): void {
   if (depth > DEEPEST) {
-    reading.say(element, { rule: 'drawing-deep', attribute: null, message: TOO_DEEP, mend: FLATTEN });
+    const message = 'Groups stand in groups, too many levels deep.';
+    const mend = `Take groups apart until there are no more than ${DEEPEST} levels.`;
+    reading.say(element, { rule: 'drawing-deep', attribute: null, message, mend });
     return;
   }
   const { name } = element;

@@ -2,10 +2,9 @@ import { parseXml, XmlDocumentType, XmlElement, XmlError, XmlProcessingInstructi
 import type { Problem } from '../base/collect-findings.ts';
 import type { Source } from '../base/source.ts';
 
-/** Characters, elements and levels of a drawing; one of this program's own has some 9,000 characters and 120 elements. */
+/** Characters and elements of a drawing; one of this program's own has some 9,000 and 120. The parser calls itself for each level, of which there are no more than elements. */
 const LARGEST = 2_000_000;
 const MOST_ELEMENTS = 5_000;
-export const DEEPEST = 40;
 
 /** The root element of a drawing; `undefined` where there is none that may be read, which is noted. */
 export function readTree(source: Source, note: (problem: Problem) => void): XmlElement | undefined {
@@ -48,14 +47,10 @@ export function readTree(source: Source, note: (problem: Problem) => void): XmlE
       const mend = 'Mend it there, or save the drawing again from the program it was drawn with.';
       return say('drawing-unreadable', at, `The drawing cannot be read: ${plain(message)}.`, text.slice(at), mend);
     }
-    // The parser follows each level by calling itself; what is deeper than it can go is deeper than any drawing.
-    if (error instanceof RangeError) return say('drawing-deep', 0, TOO_DEEP, '', FLATTEN);
     throw error;
   }
 }
 
-export const TOO_DEEP = 'Groups stand in groups, too many levels deep.';
-export const FLATTEN = `Take groups apart until there are no more than ${DEEPEST} levels.`;
 const SVG = 'http://www.w3.org/2000/svg';
 
 /** The parser's reason as part of a sentence. */

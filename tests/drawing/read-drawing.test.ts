@@ -18,6 +18,7 @@ describe('what is drawn', () => {
     ]);
     expect(paths('<ellipse cx="5" cy="6" rx="3" ry="2"/>')[0]).toMatch(/^M8 6A3 2 0 0 1 5 8A/);
     expect(paths('<rect width="10" height="6" rx="2"/>')[0]).toMatch(/^M2 0L8 0A2 2 0 0 1 10 2L10 4A2 2 0 0 1 8 6/);
+    expect(paths('<rect width="10" height="6" ry="2"/>')).toEqual(paths('<rect width="10" height="6" rx="2"/>'));
     expect(paths('<rect width="10" height="6" rx="9" ry="1"/>')[0]).toMatch(/^M5 0L5 0A5 1 0 0 1 10 1/);
   });
 
@@ -80,6 +81,11 @@ describe('what is drawn', () => {
     ]);
   });
 
+  test('ids are those of parts, groups and words alike', () => {
+    const { ids } = readDrawing(svg('<g id="a"><text id="b">c</text></g><line id="d" x2="1"/>'), 'a.svg');
+    expect([...ids]).toEqual(['a', 'b', 'd']);
+  });
+
   test('title and box are those of the file, whatever its line ends', () => {
     const text = svg('<title>Lining,\n invented</title><line x2="1"/>').replaceAll('\n', '\r\n');
     expect(readDrawing(`\uFEFF${text}`, 'a.svg')).toEqual({
@@ -89,6 +95,7 @@ describe('what is drawn', () => {
         parts: [{ id: null, groups: [], kind: 'other', title: null, path: 'M0 0L1 0' }],
         labels: [],
       },
+      ids: new Set(),
       findings: [],
     });
   });
@@ -140,6 +147,7 @@ const CASES: readonly (readonly [rule: string, bad: string, good: string])[] = [
   ['drawing-path', '<path transform="scale(2000)" d="¦M0 0H1000"/>', '<path transform="scale(2)" d="M0 0H1000"/>'],
   ['drawing-units', head('width="¦200px" height="100px" viewBox="0 0 200 100"'), head(scaled(200))],
   ['drawing-units', head('width="¦200mm" height="100mm" viewBox="0 0 400 200"'), head(scaled(200.5))],
+  ['drawing-units', head('width="¦200mm" height="90mm" viewBox="0 0 200 100"'), head(scaled(1))],
   ['drawing-units', head('viewBox="¦0 0 200 100"'), head(scaled(1))],
   ['drawing-units', `¦${head('width="200mm" height="100mm"')}`, head(scaled(1))],
 ];
@@ -170,7 +178,7 @@ describe('limits of size', () => {
     const deep = (levels: number): string => '<g>'.repeat(levels) + LINE + '</g>'.repeat(levels);
     expect(rules(deep(39))).toEqual([]);
     expect(rules(deep(40))).toEqual(['drawing-deep']);
-    expect(rules(deep(2_400))).toEqual(['drawing-deep']);
+    expect(rules(deep(4_990))).toEqual(['drawing-deep']);
   });
 
   test('elements', () => {

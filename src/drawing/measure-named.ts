@@ -1,0 +1,108 @@
+import { ok, type Result, refuse } from '../base/result.ts';
+import { boxOf } from './box.ts';
+import { cornersOf } from './corners.ts';
+import { between } from './curve.ts';
+import { distancesBetween } from './distance.ts';
+import type { Drawing, Part } from './drawing.ts';
+import { lengthOf } from './length.ts';
+import { partsNamed } from './named-part.ts';
+import { edgeOfNotch, notchesOf } from './notches.ts';
+
+/**
+ * Measures what a supervisor names, in millimetres:
+ *
+ * - `line-D1`: length of a line, a seam or an edge
+ * - `line-D1–A-aft`, or `line-D1 to A-aft`: their distance, at both ends and the middle of the shorter; of two notches on one edge, the
+ *   length along it
+ * - `A width`, `A depth`: the size of a piece across and down the drawing
+ * - `A d1`, `A d2`: the diagonals of a four-cornered piece, from its upper left corner down, and from its upper right
+ *
+ * One number, or the three of a distance. Refused as `measure-unreadable`, `part-missing`, `part-several`, `part-not-a-line`,
+ * `distance-askew` or `corners-not-four`; the sentence says what to write instead.
+ */
+export function measureNamed(drawing: Drawing, words: string): Result<readonly number[]> {
+  const named = readMeasure(words);
+  if (named === undefined) {
+    return refuse(
+      'measure-unreadable',
+      `${words} names nothing to measure; write an id, two ids with – between them, or an id with width, depth, d1 or d2 behind it.`,
+    );
+  }
+  const found = named.names.map((name) => one(drawing, name, named.of));
+  const [first, second] = found;
+  if (first === undefined || !first.ok)
+    return first ?? refuse('measure-unreadable', `${words} names nothing to measure.`);
+  if (second !== undefined && !second.ok) return second;
+  const said = (result: Result<readonly number[]>): Result<readonly number[]> =>
+    result.ok ? result : refuse(result.error.rule, `${words} cannot be measured: ${result.error.message}`);
+  switch (named.of) {
+    case 'length':
+      return ok([lengthOf(first.value.path)]);
+    case 'distance':
+      return second === undefined ? ok([]) : said(apart(drawing, first.value, second.value));
+    case 'width':
+      return ok([boxOf(first.value.path).width]);
+    case 'depth':
+      return ok([boxOf(first.value.path).height]);
+    case 'd1':
+    case 'd2':
+      return said(diagonal(first.value, named.of));
+  }
+}
+
+export interface Measure {
+  readonly of: 'length' | 'distance' | 'width' | 'depth' | 'd1' | 'd2';
+  /** One id, or the two of a distance. */
+  readonly names: readonly string[];
+}
+
+/** What some words ask to be measured; `undefined` when they are not of this form. */
+export function readMeasure(words: string): Measure | undefined {
+  const tidy = words.trim().replace(/\s+/g, ' ');
+  const pair = /^(\S+?)(?: ?– ?| to )(\S+)$/.exec(tidy);
+  if (pair?.[1] && pair[2])
+    return isId(pair[1]) && isId(pair[2]) ? { of: 'distance', names: [pair[1], pair[2]] } : undefined;
+  const [name = '', size, ...more] = tidy.split(' ');
+  if (!isId(name) || more.length > 0) return undefined;
+  if (size === undefined) return { of: 'length', names: [name] };
+  return size === 'width' || size === 'depth' || size === 'd1' || size === 'd2'
+    ? { of: size, names: [name] }
+    : undefined;
+}
+
+const isId = (text: string): boolean => /^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u.test(text);
+
+/** The one part that is meant where a group was named: its piece for a size, its line for anything else. */
+function one(drawing: Drawing, name: string, of: Measure['of']): Result<Part> {
+  const parts = partsNamed(drawing, name);
+  if (parts.length === 0) return refuse('part-missing', `The drawing has no ${name}; write the id of a part of it.`);
+  const isOfLine = of === 'length' || of === 'distance';
+  const fit = parts.filter(({ kind }) => (isOfLine ? kind !== 'piece' : kind === 'piece'));
+  const [part, more] = fit.length > 0 ? fit : parts;
+  if (part === undefined || more !== undefined) {
+    return refuse(
+      'part-several',
+      `${name} has ${fit.length || parts.length} parts; give the one that is meant an id, and write that.`,
+    );
+  }
+  if (isOfLine && part.kind === 'piece') {
+    return refuse('part-not-a-line', `${name} is a piece; write ${name} width, depth, d1 or d2, or the id of a line.`);
+  }
+  return ok(part);
+}
+
+function apart(drawing: Drawing, first: Part, second: Part): Result<readonly number[]> {
+  const edge =
+    first.kind === 'notch' && second.kind === 'notch' && first.id !== null ? edgeOfNotch(first.id) : undefined;
+  const along = drawing.parts.find(({ id }) => edge !== undefined && id === edge);
+  const places = along === undefined ? [] : notchesOf(drawing, along);
+  const [from, to] = [first, second].map((notch) => places.find(({ id }) => id === notch.id)?.along);
+  return from === undefined || to === undefined ? distancesBetween(first.path, second.path) : ok([Math.abs(to - from)]);
+}
+
+function diagonal({ path }: Part, which: 'd1' | 'd2'): Result<readonly number[]> {
+  const corners = cornersOf(path);
+  if (!corners.ok) return corners;
+  const [upperLeft, upperRight, lowerRight, lowerLeft] = corners.value;
+  return ok([which === 'd1' ? between(upperLeft, lowerRight) : between(upperRight, lowerLeft)]);
+}
