@@ -84,7 +84,7 @@ export type Layer =
 
 /** A few questions in a row that end in one intent. Answers are kept as they were understood. */
 export interface Form {
-  readonly about: 'hold' | 'note' | 'strike' | 'hand over' | 'go back' | 'settle';
+  readonly about: 'hold' | 'note' | 'strike' | 'hand over' | 'go back' | 'settle' | 'bobbin';
   /** The entry to strike. */
   readonly entry?: number;
   readonly answers: Readonly<Record<string, string>>;
@@ -130,13 +130,13 @@ export function startApp(
 
 /** The bundle as this hand now finds it. */
 export function playOf(
-  { bundle, procedure, sheet }: Playing,
+  { bundle, procedure, sheet, thread }: Playing,
   room: Room,
   hand: HandId,
   { last, changes }: Pick<Play, 'last' | 'changes'>,
 ): Play {
-  const seen = { bundle, procedure, ...(sheet ? { sheet } : {}) };
-  return { ...seen, ticket: bundle.ticket, next: next(procedure, room, bundle, hand), last, changes };
+  const seen = { bundle, procedure, ...(sheet ? { sheet } : {}), ...(thread ? { thread } : {}) };
+  return { ...seen, ticket: bundle.ticket, next: next(procedure, room, bundle, hand, thread), last, changes };
 }
 
 /** For this long one key strikes what was just recorded, without a reason. */

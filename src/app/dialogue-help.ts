@@ -30,6 +30,7 @@ function atMachine(app: App, say: Say): readonly string[] {
     say('`back`: what is recorded. `undo`: strike what was just recorded, within five seconds.'),
     say('`strike REASON`: the newest entry; `strike #57 REASON`: that one. `note TEXT`.'),
     say('`hold REASON`. `settle`: a supervisor ends a hold. `go back REASON`: when the step allows it.'),
+    ...(app.play?.thread ? [say('`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.')] : []),
     ...(mayFold(app) ? [say('`fold`: without the explanations, all points at once; `unfold`: with them again.')] : []),
     say('`hands over NAME`. `leave`: the bundle waits for you. `never mind`: out of a question.'),
   ];

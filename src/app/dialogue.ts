@@ -1,7 +1,7 @@
 import { assertNever } from '../base/assert-never.ts';
-import { type Instant, wallTime } from '../base/instant.ts';
+import type { Instant } from '../base/instant.ts';
 import { oneLine } from '../base/text.ts';
-import { allChecks, pointKey } from '../bundle/bundle.ts';
+import { pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
 import { progress, type WantedPoint } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
@@ -9,23 +9,21 @@ import { plainText } from '../procedure/plain-text.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { Say } from '../words/say.ts';
 import type { App, Play } from './app.ts';
+import { bobbinWords } from './bobbin-words.ts';
 import { dialogueHelp } from './dialogue-help.ts';
+import { type Heard, orderIn } from './dialogue-orders.ts';
 import { changesOf, differenceLine } from './difference-words.ts';
-import type { News } from './effect.ts';
-import { isFolded, mayFold, whyUnfolded } from './fold.ts';
+import { isFolded } from './fold.ts';
 import { question as formQuestion } from './form.ts';
 import { helpWords } from './help-words.ts';
 import { waiting } from './lists.ts';
 import { isLockDue, lockWords } from './lock.ts';
+import { metresSaid } from './metres.ts';
 import { type OffsetAt, paperStamp } from './paper-time.ts';
 import { pinQuestion } from './pin-ask.ts';
-import { checkSigned } from './signed-words.ts';
 import { speak } from './speak.ts';
 import { stepLines } from './step-lines.ts';
-import { answerWords, limitSaid, placeOf, setCount, stateWords } from './words.ts';
-
-/** What a line comes to: news for the program, or lines to print at once. */
-export type Heard = { readonly news: News } | { readonly print: readonly string[] };
+import { limitSaid, setCount, stateWords } from './words.ts';
 
 /** What one line of text means at this moment. An empty line is done, read or next; anything that is no order is the answer. */
 export function heard(app: App, line: string, { now, offsetAt }: Moment = momentOf(app)): Heard {
@@ -53,7 +51,7 @@ export function heard(app: App, line: string, { now, offsetAt }: Moment = moment
     return { news: { news: 'paper time', stamp: paperStamp(words.slice(1), app.paper.doneAt, offsetAt) } };
   // A blank on the paper is not done, whatever stands below it.
   if (app.paper && words === '-') return { news: { news: 'move', move: { move: 'order', order: 'leave' } } };
-  return order(app, words) ?? answer(app, words);
+  return orderIn(app, words) ?? answer(app, words);
 }
 
 /** When a line is heard, and the room's offset from UTC at a time on its clock; `paperStamp` says how it is asked. */
@@ -107,53 +105,6 @@ function progressWords({ procedure, bundle }: Play): string {
   const { done, of } = progress(procedure, bundle);
   return `[${done}/${of}]`;
 }
-
-function order(app: App, words: string): Heard | undefined {
-  if (!app.play) return undefined;
-  if (/^(?:fold|unfold)$/i.test(words)) return folding(app, words.toLowerCase());
-  const [, name = '', rest = ''] =
-    /^(back|hold|settle|undo|strike|note|hands over|go back)(?:\s+(.*))?$/i.exec(words) ?? [];
-  const text = rest.trim();
-  switch (name.toLowerCase()) {
-    case 'back':
-      return text === '' ? { print: lookedBack(app, app.play) } : undefined;
-    case 'undo':
-      return text !== '' ? undefined : { news: { news: 'intent', intent: { intent: 'undo' } } };
-    case 'settle':
-      return text !== '' ? undefined : { news: { news: 'form', form: { about: 'settle', answers: {} } } };
-    case 'hold':
-      return text === '' ? form('hold') : { news: { news: 'intent', intent: { intent: 'hold', reason: text } } };
-    case 'note':
-      return text === '' ? form('note') : { news: { news: 'intent', intent: { intent: 'note', text } } };
-    case 'go back':
-      return text === '' ? form('go back') : { news: { news: 'intent', intent: { intent: 'go back', reason: text } } };
-    case 'hands over':
-      return text === '' ? form('hand over') : { news: { news: 'intent', intent: { intent: 'hand over', to: text } } };
-    case 'strike': {
-      const [, entry, reason] = /^#(\d+)\s*(.*)$/.exec(text) ?? [undefined, undefined, text];
-      const which = entry === undefined ? {} : { entry: Number(entry) };
-      return reason
-        ? { news: { news: 'intent', intent: { intent: 'strike', ...which, reason } } }
-        : { news: { news: 'form', form: { about: 'strike', ...which, answers: {} } } };
-    }
-    default:
-      return undefined;
-  }
-}
-
-/** Each word does what it says, however often; where it is refused, the sentence is that of the key. */
-function folding(app: App, word: string): Heard {
-  const say = speak(app);
-  if (!mayFold(app) && whyUnfolded(app) === null) return { print: [say('There is no step before you: go on first.')] };
-  if (mayFold(app) && isFolded(app) === (word === 'fold'))
-    return { print: [say(word === 'fold' ? 'It is folded already.' : 'Nothing is folded here.')] };
-  if (!mayFold(app) && word === 'unfold') return { print: [say('Nothing is folded here.')] };
-  return { news: { news: 'move', move: { move: 'order', order: 'fold' } } };
-}
-
-const form = (about: 'hold' | 'note' | 'go back' | 'hand over'): Heard => ({
-  news: { news: 'form', form: { about, answers: {} } },
-});
 
 function answer(app: App, text: string): Heard {
   if (app.play?.next.want === 'nothing') return { news: { news: 'move', move: { move: 'enter' } } };
@@ -221,6 +172,13 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
         lines: [...stepLines(app, play, next.at, known), helpWords(app, next)],
         prompt: say('Who stands by? Name or badge'),
       };
+    case 'bobbin':
+      return {
+        lines: [...stepLines(app, play, next.at, known), ...bobbinWords(app, next)],
+        prompt: say('Metres on the bobbin that is in now (enter: a full one, {full} m)', {
+          full: metresSaid(next.full),
+        }),
+      };
     case 'caution': {
       const of = next.of > 1 ? ` (${say('{place} of {places}', { place: next.number, places: next.of })})` : '';
       const lines = [
@@ -282,24 +240,6 @@ function manner(app: App, play: Play, point: Point, running: boolean, at: Wanted
     default:
       return assertNever(point);
   }
-}
-
-function lookedBack(app: App, play: Play): readonly string[] {
-  const say = speak(app);
-  const checks = allChecks(play.bundle);
-  if (checks.length === 0) return [say('Nothing is recorded yet.')];
-  return checks.map((check) => {
-    const step = play.procedure.steps.find(({ id }) => id === check.step);
-    const point = step?.points.find(({ id }) => id === check.point);
-    const gone = check.struck
-      ? `, ${say('struck: {reason}', { reason: check.struck.reason })}`
-      : check.again
-        ? `, ${say('asked again')}`
-        : '';
-    return oneLine(
-      `  #${check.seq} ${wallTime(check.at)} ${nameOf(app.room, check.hand)}, ${placeOf(say, check, step?.number)}, ${point?.text ?? check.point}: ${answerWords(say, check)}${check.witness === undefined ? '' : `, ${checkSigned(say, app.room, check)}`}${gone}`,
-    );
-  });
 }
 
 function changeLines(

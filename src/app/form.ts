@@ -11,6 +11,7 @@ import type { Plain, Say } from '../words/say.ts';
 import type { App, Form, Play } from './app.ts';
 import { findHand } from './find-hand.ts';
 import type { Intent } from './intent.ts';
+import { metresSaid } from './metres.ts';
 import { speak } from './speak.ts';
 
 export interface Question {
@@ -61,6 +62,8 @@ export function intentOf(form: Form): Intent {
       return { intent: 'note', text: said('text') };
     case 'hand over':
       return { intent: 'hand over', to: said('to') };
+    case 'bobbin':
+      return { intent: 'bobbin', metres: said('metres') };
     case 'settle':
       return { intent: 'settle', by: said('by'), how: howOf(form), reason: said('reason') };
     default:
@@ -81,6 +84,17 @@ function questions(app: App, form: Form): readonly Question[] {
       return [words('reason', say('Why is it struck?'))];
     case 'note':
       return [words('text', say('Note'))];
+    case 'bobbin':
+      return [
+        {
+          name: 'metres',
+          words: say('Metres on the bobbin that is in now (enter: a full one, {full} m)', {
+            full: app.play?.thread ? metresSaid(app.play.thread.full) : '',
+          }),
+          usual: '',
+          understand: ok,
+        },
+      ];
     case 'hand over':
       return [person(app, 'to', say('Who takes it? Name or badge'), workers)];
     case 'settle':

@@ -3,6 +3,8 @@ import type { HandId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { allChecks, type Check } from '../bundle/bundle.ts';
 import type { Command, SettleHow } from '../bundle/command.ts';
+import { toDecimal } from '../measure/decimal.ts';
+import { readQuantity } from '../measure/quantity.ts';
 import type { Point } from '../procedure/procedure.ts';
 import { type App, type Play, undoable } from './app.ts';
 import { changesOf } from './difference-words.ts';
@@ -19,6 +21,8 @@ export type Intent =
   | { readonly intent: 'undo' }
   | { readonly intent: 'note'; readonly text: string }
   | { readonly intent: 'hand over'; readonly to: string }
+  /** The metres on the bobbin in the machine; empty for a full one. */
+  | { readonly intent: 'bobbin'; readonly metres: string }
   | { readonly intent: 'go back'; readonly reason: string }
   | { readonly intent: 'settle'; readonly by: string; readonly how: SettleHow; readonly reason: string }
   | { readonly intent: 'leave'; readonly reason?: string };
@@ -56,6 +60,8 @@ function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Comm
       const to = findHand(app.room, intent.to);
       return to.ok ? ok({ do: 'hand over', hand, to: to.value.id }) : to;
     }
+    case 'bobbin':
+      return fitBobbin(play, hand, intent.metres);
     case 'go back':
       return ok({ do: 'go back', hand, reason: intent.reason });
     case 'settle': {
@@ -73,6 +79,16 @@ function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Comm
   }
 }
 
+/** What is typed is in metres, as on the room's tape; nothing stands for a full one. */
+function fitBobbin({ next, thread }: Play, hand: HandId, typed: string): Result<Command> {
+  const full = thread && typed.trim() === '' ? toDecimal(thread.full) : undefined;
+  const metres = readQuantity(typed, 'm');
+  if (full === undefined && !metres.ok) return metres;
+  const wound = full ?? (metres.ok ? toDecimal(metres.value.amount.mul(1000)) : '0');
+  const takes = next.want === 'bobbin' ? { takes: toDecimal(next.takes) } : {};
+  return ok({ do: 'fit bobbin', hand, wound, ...takes });
+}
+
 /** The newest check that still counts. */
 const newestCheck = (play: Play): Check | undefined =>
   allChecks(play.bundle).findLast((check) => !check.struck && !check.again);
@@ -86,7 +102,8 @@ function optionNumber(point: Point, text: string): string {
   return exact > 0 ? String(exact) : meant.length === 1 ? String(meant[0]) : text;
 }
 
-function answer(app: App, { next, ticket, changes, sheet }: Play, hand: HandId, text: string): Result<Command> {
+function answer(app: App, play: Play, hand: HandId, text: string): Result<Command> {
+  const { next, ticket, changes, sheet, thread } = play;
   switch (next.want) {
     case 'opening':
       return ok({ do: 'open', hand });
@@ -103,6 +120,8 @@ function answer(app: App, { next, ticket, changes, sheet }: Play, hand: HandId, 
       return next.want === 'changes'
         ? ok({ do: 'read changes', hand, change: next.number, of: changesOf({ changes }, next).of })
         : ok({ do: 'read caution', hand, set: next.at.set, step: next.at.step.id, caution: next.number });
+    case 'bobbin':
+      return fitBobbin(play, hand, text);
     case 'helping': {
       const by = findHand(app.room, text);
       return by.ok ? ok({ do: 'help', hand, set: next.at.set, step: next.at.step.id, by: by.value.id }) : by;
@@ -117,6 +136,7 @@ function answer(app: App, { next, ticket, changes, sheet }: Play, hand: HandId, 
       const at = { set: next.at.set, step: next.at.step.id, point: next.point.id };
       if (next.point.kind === 'timed' && !app.paper && !next.clock && text.trim() === '')
         return ok({ do: 'start clock', hand, ...at });
+      const took = thread?.takes.get(next.at.step.id);
       const folded = isFolded(app) ? { folded: true as const } : {};
       const check = {
         do: 'check',
@@ -125,6 +145,8 @@ function answer(app: App, { next, ticket, changes, sheet }: Play, hand: HandId, 
         place: next.place,
         typed: sheet === undefined ? text : optionNumber(next.point, text),
         ...folded,
+        // On paper it was another machine's bobbin, or none that is known.
+        ...(took === undefined || app.paper ? {} : { took: toDecimal(took) }),
       } as const;
       if (next.point.kind !== 'hold point' || text.trim() === '') return ok(check);
       const witness = findHand(app.room, text);

@@ -35,6 +35,7 @@ export function modeOf(app: App): Mode {
       return 'changes';
     case 'settling':
       return 'hold';
+    case 'bobbin':
     case 'finish':
       return app.field === '' ? 'value' : 'value begun';
     case 'helping':
@@ -112,6 +113,8 @@ export function isOpen(app: App, order: Order): boolean {
     case 'reading':
     case 'compare':
       return play === null && chosenDraft(app) !== undefined;
+    case 'bobbin':
+      return play?.thread !== undefined && play.next.want === 'point';
     case 'look back':
     case 'note':
     case 'hand over':

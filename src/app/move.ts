@@ -21,6 +21,7 @@ export type Order =
   | 'look back'
   | 'note'
   | 'hand over'
+  | 'bobbin'
   | 'undo'
   | 'big'
   | 'fold'

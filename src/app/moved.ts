@@ -250,6 +250,7 @@ function ordered(app: App, order: Order): Step {
     case 'note':
     case 'hand over':
     case 'go back':
+    case 'bobbin':
       return still(openForm(on, { about: order, answers: {} }));
     case 'strike': {
       const check = lookedBack(app)[app.chosen];

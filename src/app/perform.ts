@@ -2,18 +2,23 @@ import { assertNever } from '../base/assert-never.ts';
 import type { HandId, TicketId } from '../base/brand.ts';
 import type { Language } from '../base/language.ts';
 import type { Result } from '../base/result.ts';
+import type { StationThread } from '../bundle/bobbin.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import { THE_ROOM } from '../bundle/entries.ts';
 import { releaseOf, releaseOfText } from '../bundle/room.ts';
 import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
 import type { Difference } from '../procedure/difference.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import { loadWords } from '../words/load.ts';
 import { saying } from '../words/say.ts';
 import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';
 import type { Attempted, Playing, RoomLedger } from './room-ledger.ts';
 import { pinAsked, signFirst, signWith } from './sign.ts';
+
+/** What the station reckons of its bobbins for a procedure; undefined where it does not. */
+export type ThreadOf = (procedure: Procedure) => Promise<StationThread | undefined>;
 
 /**
  * Carries out the effects on a ledger. `ring` sounds the bell; `app` tells which bundle is being played; `random` answers so many random
@@ -24,6 +29,7 @@ export function performer(
   ring: () => void,
   app: () => App,
   random: (bytes: number) => Uint8Array,
+  threadOf: ThreadOf,
 ): (effect: Effect) => Promise<readonly News[]> {
   return async (effect) => {
     switch (effect.effect) {
@@ -136,7 +142,9 @@ export function performer(
     const language = hand === null || paper ? undefined : languageOf(hand);
     const sheet = releaseOf(ledger.room(), playing.bundle)?.sheets.find((each) => each.language === language);
     const words = sheet && (await ledger.procedure(sheet.understood));
-    return sheet && words?.ok ? { ...playing, procedure: words.value, sheet: sheet.digest } : playing;
+    const thread = await threadOf(playing.procedure);
+    const reckoned = thread ? { ...playing, thread } : playing;
+    return sheet && words?.ok ? { ...reckoned, procedure: words.value, sheet: sheet.digest } : reckoned;
   }
 
   async function outcome(command: Command, done: Result<Attempted>): Promise<News> {

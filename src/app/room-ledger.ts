@@ -2,6 +2,7 @@ import type { Digest, TicketId } from '../base/brand.ts';
 import type { Clock } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { noRelease } from '../bundle/barred.ts';
+import type { StationThread } from '../bundle/bobbin.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import { decide } from '../bundle/decide.ts';
@@ -25,6 +26,8 @@ export interface Playing {
   readonly procedure: Procedure;
   /** The sheet whose words the procedure is in, where it is not its main text. */
   readonly sheet?: Digest;
+  /** What the station reckons of its bobbins and of this text's seams, where it does. */
+  readonly thread?: StationThread;
 }
 
 export interface Attempted {

@@ -22,6 +22,7 @@ import { type App, type Message, type Play, playOf, undoable } from './app.ts';
 import { keptRow, rowAt } from './desk.ts';
 import type { Arrived, News } from './effect.ts';
 import { isLockDue, locked, unlock, unlocked } from './lock.ts';
+import { metresSaid } from './metres.ts';
 import { moved } from './moved.ts';
 import { onPaper } from './paper-time.ts';
 import { pinSaid } from './pin-ask.ts';
@@ -233,7 +234,7 @@ const isOutside = (entry: RecordedEntry): boolean =>
   entry.kind === 'checked' && entry.body.verdict !== 'within' && entry.body.verdict !== 'not judged';
 
 function lastOf(command: Command, entries: readonly RecordedEntry[], { now }: App): Play['last'] {
-  const entry = entries.at(-1);
+  const entry = entries.findLast(({ kind }) => kind === 'checked');
   return command.do === 'check' && entry ? { entry: entry.seq, ms: now.ms } : null;
 }
 
@@ -253,6 +254,8 @@ function word(say: Say, command: Command, entries: readonly RecordedEntry[]): Me
       };
     case 'note':
       return { tone: 'good', text: say('Noted.') };
+    case 'fit bobbin':
+      return { tone: 'good', text: say('Bobbin: {left} m from here on.', { left: metresSaid(command.wound) }) };
     case 'settle':
       return {
         tone: 'good',

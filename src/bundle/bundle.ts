@@ -71,6 +71,8 @@ export interface Bundle {
     /** The work went back to this step since. */
     readonly again: boolean;
   }[];
+  /** Steps, by `stepKey`, whose thread is counted; those the work went back behind are gone. */
+  readonly sewn: ReadonlySet<string>;
   /** Who stood by for whom at which step; those the work went back behind are gone. */
   readonly helps: readonly {
     readonly hand: HandId;

@@ -80,6 +80,14 @@ function saidBy(entry: Exclude<RecordedEntry, { readonly kind: 'pin-proven' }>):
       const seen = { ...(witness ? { witness } : {}), ...(folded ? { folded } : {}), ...(sheet ? { sheet } : {}) };
       return { do: 'check', hand, set, step, point, place, typed, ...seen };
     }
+    case 'bobbin-fitted': {
+      const { wound, takes } = entry.body;
+      return { do: 'fit bobbin', hand, wound, ...(takes === undefined ? {} : { takes }) };
+    }
+    case 'thread-used': {
+      const { set, step, took } = entry.body;
+      return { do: 'use thread', hand, set, step, took };
+    }
     case 'struck':
       return { do: 'strike', hand, entry: entry.body.entry, reason: entry.body.reason };
     case 'sent-back':

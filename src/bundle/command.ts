@@ -83,7 +83,13 @@ export type BundleCommand =
       readonly folded?: true;
       /** The text in the hand's own language that was on the screen. */
       readonly sheet?: Digest;
+      /** What the step takes from the bobbin, mm: counted with its last point. */
+      readonly took?: string;
     } & AtPoint)
+  /** So much is on the bobbin in the machine, mm; `takes` is what the step takes that is to be sewn with it. */
+  | { readonly do: 'fit bobbin'; readonly wound: string; readonly takes?: string }
+  /** A step that is sewn took so much from the bobbin, mm. */
+  | ({ readonly do: 'use thread'; readonly took: string } & AtStep)
   /** Is finished on its own revision, although that is no longer in use. */
   | { readonly do: 'keep on' }
   | { readonly do: 'strike'; readonly entry: number; readonly reason: string }

@@ -2,6 +2,7 @@ import { type Result, refuse } from '../base/result.ts';
 import { noRelease } from './barred.ts';
 import type { Command } from './command.ts';
 import { decideAtPoint } from './decide-at-point.ts';
+import { decideBobbin } from './decide-bobbin.ts';
 import { decideBundle } from './decide-bundle.ts';
 import { decideHold } from './decide-hold.ts';
 import { decideKeptOn } from './decide-kept-on.ts';
@@ -53,6 +54,9 @@ function unsigned(situation: Situation, command: Command): Result<readonly Entry
   const stays = notOnPaper(situation, command);
   if (stays) return stays;
   switch (command.do) {
+    case 'fit bobbin':
+    case 'use thread':
+      return decideBobbin(situation, command);
     case 'keep on':
       return decideKeptOn(situation, command);
     case 'print':

@@ -18,6 +18,7 @@ const words = z.string().check(z.minLength(1));
 /** Counts from 1; null where the step is for the whole bundle. */
 const set = z.nullable(z.int().check(z.positive()));
 const count = z.int().check(z.nonnegative());
+const millimetres = z.string().check(z.regex(/^\d{1,8}(?:\.\d{1,6})?$/));
 /** What every entry of a bundle after its ticket says of its place in it. */
 const inBundle = {
   ticket,
@@ -169,6 +170,17 @@ const bodies = {
     sheet: z.optional(digest),
     signed,
   }),
+  /** What is on the bobbin in the machine from here on; what was left before, where that was known; what the step takes that is sewn next. All in mm. */
+  'bobbin-fitted': z.strictObject({
+    ...inBundle,
+    set,
+    step: z.nullable(step),
+    wound: millimetres,
+    left: z.nullable(millimetres),
+    takes: z.optional(millimetres),
+  }),
+  /** What a step took from it, by the seams of its drawing, waste and all; mm. */
+  'thread-used': z.strictObject({ ...inBundle, set, step, took: millimetres }),
   struck: z.strictObject({ ...inBundle, entry: count, reason: words, signed }),
   'sent-back': z.strictObject({ ...inBundle, set, step, again: z.array(step), reason: words }),
   held: z.strictObject({

@@ -96,6 +96,10 @@ function happened(bundle: Bundle, entry: Exclude<AboutBundle, { readonly kind: '
     }
     case 'checked':
       return checked(bundle, entry, entry.body);
+    case 'thread-used':
+      return { ...bundle, sewn: new Set(bundle.sewn).add(stepKey(entry.body.set, entry.body.step)) };
+    case 'bobbin-fitted':
+      return bundle;
     case 'struck': {
       const struck = { reason: entry.body.reason, ...signedBy(entry, entry.body) };
       return stillWorked({
@@ -149,6 +153,7 @@ function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
     checks: new Map(),
     cautionsRead: [],
     helps: [],
+    sewn: new Set(),
     changesToRead: null,
     holds: [],
     conceded: new Map(),
@@ -226,6 +231,7 @@ function askAgain(bundle: Bundle, set: SetNumber, steps: readonly StepId[]): Bun
     checks: eachCheck(bundle, (check) => (concerns(check) ? { ...check, again: true } : check)),
     cautionsRead: bundle.cautionsRead.map((read) => (concerns(read) ? { ...read, again: true } : read)),
     helps: bundle.helps.filter((help) => !concerns(help)),
+    sewn: new Set([...bundle.sewn].filter((key) => !again.has(key))),
     conceded: new Map([...bundle.conceded].filter(([key]) => !again.has(stepOf(key)))),
     clocks: new Map([...bundle.clocks].filter(([key]) => !again.has(stepOf(key)))),
   };

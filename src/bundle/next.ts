@@ -1,6 +1,8 @@
+import type Fraction from 'fraction.js';
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId } from '../base/brand.ts';
 import type { Caution, Point, Procedure, ReadCautions } from '../procedure/procedure.ts';
+import { leftOnBobbin, type StationThread, shortFor } from './bobbin.ts';
 import {
   type Bundle,
   type Check,
@@ -34,6 +36,14 @@ export type Next =
       readonly number: number;
       readonly of: number;
     }
+  /** The step would run out of bobbin: it `takes` more than is `left`, mm; null when nobody has said what is on it. */
+  | {
+      readonly want: 'bobbin';
+      readonly at: Place;
+      readonly takes: Fraction;
+      readonly left: Fraction | null;
+      readonly full: Fraction;
+    }
   | WantedPoint
   | { readonly want: 'finish' }
   | { readonly want: 'nothing' };
@@ -50,8 +60,11 @@ export interface WantedPoint {
   readonly clock: RunningClock | null;
 }
 
-/** The one thing that comes next, for this hand. `procedure` is the text the bundle is bound to (or will be). */
-export function next(procedure: Procedure, room: Room, bundle: Bundle, hand: HandId): Next {
+/**
+ * The one thing that comes next, for this hand. `procedure` is the text the bundle is bound to (or will be); with the station's `thread` a fresh bobbin
+ * is wanted, too, where a seam would not fit.
+ */
+export function next(procedure: Procedure, room: Room, bundle: Bundle, hand: HandId, thread?: StationThread): Next {
   if (bundle.work === 'finished') return { want: 'nothing' };
   if (!bundle.text) return { want: 'opening' };
   const hold = openHold(bundle);
@@ -62,8 +75,16 @@ export function next(procedure: Procedure, room: Room, bundle: Bundle, hand: Han
   const wanted = wantedPoint(procedure, bundle);
   if (!wanted) return { want: 'finish' };
   return (
-    missingHelp(room, bundle, hand, wanted.at) ?? unreadCaution(procedure, room, bundle, hand, wanted.at) ?? wanted
+    missingHelp(room, bundle, hand, wanted.at) ??
+    unreadCaution(procedure, room, bundle, hand, wanted.at) ??
+    shortBobbin(room, bundle, wanted.at, thread) ??
+    wanted
   );
+}
+
+function shortBobbin(room: Room, bundle: Bundle, at: Place, thread: StationThread | undefined): Next | undefined {
+  const takes = shortFor(room, bundle, at, thread);
+  return takes && thread && { want: 'bobbin', at, takes, left: leftOnBobbin(room) ?? null, full: thread.full };
 }
 
 /** The first point of the route that is not yet good, whoever is at the machine. */

@@ -1,6 +1,7 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId, ProcedureId, StepId } from '../base/brand.ts';
 import type { Language } from '../base/language.ts';
+import { fromDecimal, toDecimal } from '../measure/decimal.ts';
 import type { RecordedEntry, Role } from './entries.ts';
 import type { KnownPin, WrongTries } from './pin.ts';
 import { type Skills, skillKey } from './skill.ts';
@@ -56,6 +57,8 @@ export interface Room {
   readonly pins: ReadonlyMap<HandId, KnownPin>;
   readonly wrongPins: ReadonlyMap<HandId, WrongTries>;
   readonly skills: ReadonlyMap<HandId, Skills>;
+  /** What is left on the bobbin in the machine, mm, a decimal string; null while nobody has said. */
+  readonly bobbin: string | null;
   readonly lastHold: number;
   readonly lastConcession: number;
 }
@@ -69,6 +72,7 @@ export const emptyRoom: Room = {
   pins: new Map(),
   wrongPins: new Map(),
   skills: new Map(),
+  bobbin: null,
   lastHold: 0,
   lastConcession: 0,
 };
@@ -90,6 +94,8 @@ export const roomKinds = [
   'resumed',
   'changes-read',
   'caution-read',
+  'bobbin-fitted',
+  'thread-used',
   'held',
   'settled',
 ] as const;
@@ -167,6 +173,13 @@ export function evolveRoom(room: Room, entry: RecordedEntry): Room {
     case 'changes-read':
       // Known when the last of them is read.
       return entry.body.change === entry.body.of ? played(room, entry.hand, entry.body.procedure, entry.body.to) : room;
+    case 'bobbin-fitted':
+      return { ...room, bobbin: entry.body.wound };
+    case 'thread-used': {
+      if (room.bobbin === null) return room;
+      const left = fromDecimal(room.bobbin).sub(fromDecimal(entry.body.took));
+      return { ...room, bobbin: left.lt(0) ? '0' : toDecimal(left) };
+    }
     case 'caution-read': {
       const { digest, step, caution } = entry.body;
       const read = new Set(room.readThisShift.get(entry.hand)).add(cautionKey(digest, step, caution));

@@ -74,6 +74,8 @@ export function signatureFor(
     case 'keep on':
     case 'hold':
     case 'note':
+    case 'fit bobbin':
+    case 'use thread':
     case 'finish':
       return undefined;
     default:

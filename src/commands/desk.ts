@@ -80,7 +80,7 @@ async function shown(
   io: Io,
 ): Promise<{ readonly store: AppStore; readonly code: number }> {
   let ring: () => void = () => {};
-  const store = roomStore(ledger, first, io, () => ring());
+  const store = roomStore({ ledger, thread: async () => undefined, ring: () => ring() }, first, io);
   if (hand !== undefined) store.tell({ news: 'sign on', who: hand });
   const trouble = (error: unknown): void => {
     const message = error instanceof Error ? error.message : String(error);

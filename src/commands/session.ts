@@ -1,4 +1,5 @@
 import { type App, startApp } from '../app/app.ts';
+import type { ThreadOf } from '../app/perform.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import type { AppStore } from '../app/store.ts';
 import { cannot, type Io, say } from './io.ts';
@@ -12,6 +13,7 @@ export interface SessionOptions {
 
 interface SessionMeans {
   readonly bell: 'rings' | 'is silent';
+  readonly thread?: ThreadOf;
   /** What goes on beside the session; called when it begins, and its answer when it ends. */
   readonly meanwhile?: (store: AppStore) => () => void;
 }
@@ -23,12 +25,12 @@ interface SessionMeans {
 export async function runSession(
   ledger: RoomLedger,
   as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound' | 'lockAfter' | 'language' | 'words'>,
-  { hand, plain, bell, meanwhile }: SessionOptions & SessionMeans,
+  { hand, plain, bell, thread = async () => undefined, meanwhile }: SessionOptions & SessionMeans,
   io: Io,
 ): Promise<number> {
   let ring: () => void = () => {};
   const first = startApp({ ...as, now: io.clock(), room: ledger.room(), bundles: ledger.bundles() });
-  const store = roomStore(ledger, first, io, () => ring());
+  const store = roomStore({ ledger, thread, ring: () => ring() }, first, io);
   if (hand !== undefined) {
     store.tell({ news: 'sign on', who: hand });
     await store.settled();

@@ -76,6 +76,8 @@ const note = order('n', 'note', 'note', 8);
 const handOver = order('o', 'hand over', 'hand over', 9);
 /** Only experts have it, and only where nothing can go wrong for good: where it does something it stands far in front. */
 const fold = order('f', 'fold', 'fold', 4);
+/** Where the station reckons with bobbins. */
+const bobbin = order('w', 'bobbin', 'new bobbin', 9);
 const big = order('g', 'big', 'big letters', 10);
 
 const onDraft: readonly Binding[] = [
@@ -88,7 +90,7 @@ const onDraft: readonly Binding[] = [
 const asRead = order('v', 'reading', 'as it is read', 8);
 
 const atBundle: readonly Binding[] = [undo, hold, lookBack, note, leave, handOver, big, help, quit];
-const atPoint: readonly Binding[] = [goBack, fold, ...atBundle];
+const atPoint: readonly Binding[] = [goBack, fold, bobbin, ...atBundle];
 
 /**
  * The keys of every mode: what is pressed, what it comes to, and the words for it. The legend at the foot of each screen, the key help

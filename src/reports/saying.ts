@@ -1,3 +1,4 @@
+import { metresSaid } from '../app/metres.ts';
 import { assertNever } from '../base/assert-never.ts';
 import type { StepId } from '../base/brand.ts';
 import { languageNames } from '../base/language.ts';
@@ -47,6 +48,13 @@ export function saying(entry: RecordedEntry, room: Room, steps: readonly Step[])
       return entry.body.change === undefined ? null : `change ${entry.body.change} of ${entry.body.of}`;
     case 'caution-read':
       return cautionWords(steps, entry.body.step, entry.body.caution);
+    case 'bobbin-fitted': {
+      const { wound, left, takes } = entry.body;
+      const before = left === null ? '' : `, ${metresSaid(left)} m were left`;
+      return `${metresSaid(wound)} m on it${before}${takes === undefined ? '' : `, the step takes ${metresSaid(takes)} m`}`;
+    }
+    case 'thread-used':
+      return `${stepWords(entry.body.step)} took ${metresSaid(entry.body.took)} m from the bobbin`;
     case 'struck':
       return `entry ${entry.body.entry}: ${entry.body.reason}`;
     case 'sent-back':

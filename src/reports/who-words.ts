@@ -15,6 +15,8 @@ const words: Partial<Record<WhoRow['kind'], string>> = {
   'clock-started': 'clock started',
   'sent-back': 'sent back',
   'handed-over': 'handed over',
+  'bobbin-fitted': 'bobbin',
+  'thread-used': 'thread',
   'kept-on': 'to be finished on its revision',
   'signed-on': 'signed on',
   'gauge-checked': 'gauge checked',

@@ -21,6 +21,7 @@ export function enterWords(app: App): Plain | null {
     case 'point':
       return atPoint(next);
     case 'helping':
+    case 'bobbin':
       return 'go on';
     case 'settling':
     case 'changes':

@@ -51,6 +51,8 @@ function title(app: App, { about, entry }: Form): string {
           })
         : say('Strike an entry');
     }
+    case 'bobbin':
+      return say('new bobbin');
     case 'hand over':
       return say('Hand the bundle over');
     case 'go back': {

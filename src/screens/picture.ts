@@ -10,6 +10,7 @@ import { far } from './far.ts';
 import { finish } from './finish.ts';
 import { finished } from './finished.ts';
 import { formScreen } from './form-screen.ts';
+import { freshBobbin } from './fresh-bobbin.ts';
 import { hold } from './hold.ts';
 import { keyHelp } from './key-help.ts';
 import { lockScreen } from './lock-screen.ts';
@@ -57,6 +58,8 @@ function atBundle(app: App, play: Play, size: Size): Page {
       return changes(app, play, next, size);
     case 'helping':
       return standBy(app, next, size);
+    case 'bobbin':
+      return freshBobbin(app, next, size);
     case 'caution':
       return caution(app, next, size);
     case 'point':

@@ -1,4 +1,5 @@
 import type { App, Play } from '../app/app.ts';
+import { bobbinLine } from '../app/bobbin-words.ts';
 import { FOLDED, isFolded } from '../app/fold.ts';
 import { seamsSaid } from '../app/seam-words.ts';
 import { speak } from '../app/speak.ts';
@@ -32,7 +33,7 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
   };
   const blocks = step.points.map((_, index) => rowsOf(index));
   const lead = leadRows(app, step, width);
-  const rest = [...factRows(speak(app), step, width), ...(step.number === 1 ? aboutRows(speak(app), play, width) : [])];
+  const rest = [...factRows(app, step, width), ...(step.number === 1 ? aboutRows(speak(app), play, width) : [])];
   const before = blocks.slice(0, now).flat();
   const open = blocks[now] ?? [];
   // An empty row on either side lets the eye find the next action.
@@ -81,7 +82,9 @@ function aboutRows(say: Say, { bundle, procedure }: Play, width: number): readon
 }
 
 /** Seams, pictures as words, and what else is known of the step: below the points, where they take no room from the next action. */
-function factRows(say: Say, { facts, pictures }: Step, width: number): readonly Row[] {
+function factRows(app: App, { id, facts, pictures }: Step, width: number): readonly Row[] {
+  const say = speak(app);
+  const bobbin = bobbinLine(app, id);
   const { allowedMinutes, seams, needsSkill } = facts;
   const short = [
     ...(allowedMinutes === null ? [] : [say('Allowed time: {minutes} min', { minutes: allowedMinutes })]),
@@ -89,6 +92,7 @@ function factRows(say: Say, { facts, pictures }: Step, width: number): readonly 
   ].join(' · ');
   const lines = [
     ...(seams ? [seamsSaid(say, seams)] : []),
+    ...(bobbin === undefined ? [] : [bobbin]),
     ...pictures.map(({ alt, bringOut }) =>
       bringOut.length > 0
         ? say('Picture: {alt} (brings out {ids})', { alt, ids: bringOut.join(', ') })

@@ -14,7 +14,7 @@ export interface StepThread {
   readonly unknown: readonly string[];
 }
 
-export interface SeamThread {
+interface SeamThread {
   readonly id: string;
   readonly length: Fraction;
   readonly thread: ThreadRatio;

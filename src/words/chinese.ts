@@ -659,5 +659,19 @@ export const chinese: Catalogue = {
   'for the whole bundle': '整捆',
   'for each set': '每套',
   'once a shift': '每班一次',
+  'new bobbin': '换梭芯',
+  'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
+    '这一步用梭芯线 {takes} 米；中途用完无法补救。',
+  'Nobody has said how much is on the bobbin in the machine.': '没有人说过机器里的梭芯还有多少线。',
+  'About {left} m are left on the bobbin in the machine.': '机器里的梭芯大约还剩 {left} 米。',
+  'Switch the motor off and take your foot off the treadle before you change it.': '更换前先关电机，脚离开踏板。',
+  'Metres on the bobbin that is in now (enter: a full one, {full} m)': '现在装的梭芯有几米（回车：满的，{full} 米）',
+  'Bobbin: {left} m from here on.': '梭芯：从这里起 {left} 米。',
+  'Bobbin: about {left} m left; this step takes {takes} m.': '梭芯：约剩 {left} 米；这一步用 {takes} 米。',
+  'Bobbin: this step takes {takes} m.': '梭芯：这一步用 {takes} 米。',
+  'Type the metres on the bobbin, such as 12.5.': '请输入梭芯上的米数，如 12.5。',
+  'That step is not sewn yet, or its thread is counted: go on.': '这一步还没缝，或线已计入：请继续。',
+  '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
+    '`bobbin`：已装满的梭芯；`bobbin 12.5`：梭芯上有这么多米。',
   'places: {places}': '处数：{places}',
 };

@@ -586,6 +586,18 @@ export const english = [
   'for the whole bundle',
   'for each set',
   'once a shift',
+  'new bobbin',
+  'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.',
+  'Nobody has said how much is on the bobbin in the machine.',
+  'About {left} m are left on the bobbin in the machine.',
+  'Switch the motor off and take your foot off the treadle before you change it.',
+  'Metres on the bobbin that is in now (enter: a full one, {full} m)',
+  'Bobbin: {left} m from here on.',
+  'Bobbin: about {left} m left; this step takes {takes} m.',
+  'Bobbin: this step takes {takes} m.',
+  'Type the metres on the bobbin, such as 12.5.',
+  'That step is not sewn yet, or its thread is counted: go on.',
+  '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.',
   'places: {places}',
 ] as const;
 

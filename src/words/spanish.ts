@@ -701,5 +701,22 @@ export const spanish: Catalogue = {
   'for the whole bundle': 'para todo el atado',
   'for each set': 'para cada juego',
   'once a shift': 'una vez por turno',
+  'new bobbin': 'bobina nueva',
+  'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
+    'Este paso gasta {takes} m de la bobina; si se acaba en medio, no tiene arreglo.',
+  'Nobody has said how much is on the bobbin in the machine.': 'Nadie ha dicho cuánto hay en la bobina de la máquina.',
+  'About {left} m are left on the bobbin in the machine.': 'En la bobina de la máquina quedan unos {left} m.',
+  'Switch the motor off and take your foot off the treadle before you change it.':
+    'Apaga el motor y quita el pie del pedal antes de cambiarla.',
+  'Metres on the bobbin that is in now (enter: a full one, {full} m)':
+    'Metros en la bobina puesta ahora (intro: una llena, {full} m)',
+  'Bobbin: {left} m from here on.': 'Bobina: {left} m desde aquí.',
+  'Bobbin: about {left} m left; this step takes {takes} m.': 'Bobina: quedan unos {left} m; este paso gasta {takes} m.',
+  'Bobbin: this step takes {takes} m.': 'Bobina: este paso gasta {takes} m.',
+  'Type the metres on the bobbin, such as 12.5.': 'Escribe los metros de la bobina, como 12.5.',
+  'That step is not sewn yet, or its thread is counted: go on.':
+    'Ese paso aún no está cosido, o su hilo ya está contado: sigue.',
+  '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
+    '`bobbin`: hay una llena puesta; `bobbin 12.5`: tiene esos metros.',
   'places: {places}': 'lugares: {places}',
 };

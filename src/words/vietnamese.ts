@@ -691,5 +691,21 @@ export const vietnamese: Catalogue = {
   'for the whole bundle': 'cho cả bó',
   'for each set': 'cho mỗi bộ',
   'once a shift': 'một lần mỗi ca',
+  'new bobbin': 'suốt chỉ mới',
+  'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
+    'Bước này dùng {takes} m chỉ suốt; hết chỉ giữa chừng thì không sửa được.',
+  'Nobody has said how much is on the bobbin in the machine.': 'Chưa ai nói suốt chỉ trong máy còn bao nhiêu.',
+  'About {left} m are left on the bobbin in the machine.': 'Suốt chỉ trong máy còn khoảng {left} m.',
+  'Switch the motor off and take your foot off the treadle before you change it.':
+    'Tắt mô-tơ và nhấc chân khỏi bàn đạp trước khi thay.',
+  'Metres on the bobbin that is in now (enter: a full one, {full} m)':
+    'Số mét trên suốt chỉ đang lắp (enter: suốt đầy, {full} m)',
+  'Bobbin: {left} m from here on.': 'Suốt chỉ: {left} m từ đây.',
+  'Bobbin: about {left} m left; this step takes {takes} m.': 'Suốt chỉ: còn khoảng {left} m; bước này dùng {takes} m.',
+  'Bobbin: this step takes {takes} m.': 'Suốt chỉ: bước này dùng {takes} m.',
+  'Type the metres on the bobbin, such as 12.5.': 'Gõ số mét trên suốt chỉ, như 12.5.',
+  'That step is not sewn yet, or its thread is counted: go on.': 'Bước đó chưa may, hoặc chỉ của nó đã tính: làm tiếp.',
+  '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
+    '`bobbin`: đã lắp suốt đầy; `bobbin 12.5`: suốt có chừng ấy mét.',
   'places: {places}': 'số chỗ: {places}',
 };

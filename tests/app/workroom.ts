@@ -5,6 +5,7 @@ import { type AppStore, startStore } from '../../src/app/store.ts';
 import { understoodText } from '../../src/app/understood.ts';
 import type { HandId, ProcedureId, TicketId } from '../../src/base/brand.ts';
 import type { Instant } from '../../src/base/instant.ts';
+import type { StationThread } from '../../src/bundle/bobbin.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { THE_ROOM } from '../../src/bundle/entries.ts';
 import type { PinRule } from '../../src/bundle/signature.ts';
@@ -49,6 +50,8 @@ interface Making {
   readonly keys?: KeyPlace;
   /** Whose PIN its programs ask. */
   readonly pin?: PinRule;
+  /** What the station reckons of its bobbins. */
+  readonly thread?: StationThread;
   /** Vera has a PIN, and what is told of her is signed with it. */
   readonly signed?: true;
 }
@@ -56,7 +59,7 @@ interface Making {
 /** A room, in memory unless it is given a ledger: Ines and Tomas sew, Vera supervises; Ines sews sleeves alone; one released procedure, one ticket B-1 with two sets. */
 export async function workroom(
   markdown: string,
-  { store = memoryLedger('SEW-1'), keys, pin = 'nobody', signed }: Making = {},
+  { store = memoryLedger('SEW-1'), keys, pin = 'nobody', thread, signed }: Making = {},
 ): Promise<Workroom> {
   const clock = storyClock();
   const ledger = await roomLedger(store, clock.now, { ...(keys && { keys }), pin: signed ? 'supervisors' : 'nobody' });
@@ -137,6 +140,7 @@ export async function workroom(
           () => void bells++,
           () => program.app(),
           (bytes) => new Uint8Array(bytes).fill(++salts),
+          async () => thread,
         ),
       );
       return program;

@@ -119,9 +119,12 @@ export const anyCommand: fc.Arbitrary<Command> = fc.oneof(
         fc.record({ set, step, point, place, typed: words }),
         maybe('witness', hand),
         maybe('folded', fc.constant(true)),
+        maybe('took', fc.constantFrom('4485', '0', 'x')),
       )
-      .map(([what, witness, folded]) => ({ ...what, ...witness, ...folded })),
+      .map(([what, witness, folded, took]) => ({ ...what, ...witness, ...folded, ...took })),
   ),
+  as('fit bobbin', fc.record({ wound: fc.constantFrom('30000', '12500.5', '0', '-1', '', 'x', '99999999') })),
+  as('use thread', fc.record({ set, step, took: fc.constantFrom('4485', '0', '') })),
   as('strike', fc.record({ entry: fc.integer({ min: 8, max: 60 }), reason: words })),
   as('go back', fc.record({ reason: words })),
   as(

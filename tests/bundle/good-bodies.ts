@@ -44,6 +44,8 @@ export const goodBodies: Readonly<Record<string, object>> = {
     folded: true,
     clockBack: 1.5,
   },
+  'bobbin-fitted': { ...at, wound: '30000', left: '3100', takes: '4485' },
+  'thread-used': { ...at, took: '4485' },
   struck: { ...within, entry: 4, reason: 'wrong key' },
   'sent-back': { ...within, set: null, step: 'sew', again: ['sew'], reason: 'off' },
   held: { ...within, hold: 'H-001', set: 1, step: null, point: null, place: null, reason: 'a hole' },

@@ -41,6 +41,7 @@ const optional = new Set([
   'change',
   'of',
   'folded',
+  'takes',
 ]);
 
 test.each<[string, string, unknown]>([

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
@@ -23,6 +23,9 @@ export function practiceRoom(): { readonly folder: string; remove(): void } {
   const place = mkdtempSync(join(tmpdir(), 'walkfoot-play-'));
   const folder = join(place, 'room');
   walkfoot('demo', folder);
+  // What is played here counts points; bobbins have plays of their own.
+  const settings = join(folder, 'walkfoot.yaml');
+  writeFileSync(settings, readFileSync(settings, 'utf8').replace('bobbin: 30 m', 'bobbin: off'));
   return { folder, remove: () => rmSync(place, { recursive: true, force: true }) };
 }
 

@@ -1,5 +1,8 @@
+import Fraction from 'fraction.js';
 import type { App } from '../../src/app/app.ts';
 import type { AppStore } from '../../src/app/store.ts';
+import type { StepId } from '../../src/base/brand.ts';
+import type { StationThread } from '../../src/bundle/bobbin.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import type { PinRule } from '../../src/bundle/signature.ts';
 import { differences } from '../../src/procedure/differences.ts';
@@ -14,6 +17,8 @@ interface Scene {
 interface Story {
   /** Whose PIN is asked; nobody's in stories that are not about it. */
   readonly rule?: PinRule;
+  /** Metres of bobbin thread that step 3 takes, of bobbins of 30 m. */
+  readonly takes?: number;
   readonly as?: Partial<App>;
   /** The keys that lead to the screen. */
   readonly keys: string;
@@ -46,6 +51,13 @@ const sewing =
   };
 
 const upToHoldPoint = 'enter "312" enter "311" enter "312.5" enter "28" enter enter';
+
+const threadOf = (metres: number): StationThread => ({
+  full: new Fraction(30_000),
+  takes: new Map([
+    [readProcedure(lining, 'T-1.md').procedure.steps[2]?.id ?? ('' as StepId), new Fraction(Math.round(metres * 1000))],
+  ]),
+});
 
 /** A desk with two drafts: one with something to mend, one that is not its last revision any more. */
 function deskOf(): Partial<App> {
@@ -153,6 +165,8 @@ export const stories: Readonly<Record<string, Story>> = {
       await press(scene.program, '"ines" enter');
     },
   },
+  'fresh-bobbin': { takes: 4.485, keys: flashed, after: sewing('"3.1" enter "2"') },
+  'bobbin-fitted': { takes: 4.485, keys: flashed, after: sewing('enter') },
   locked: {
     as: { lockAfter: 30 },
     keys: flashed,
@@ -262,7 +276,10 @@ const newTicket = {
 
 /** A room for the story. */
 export const roomFor = (story: Story, markdown: string): Promise<Workroom> =>
-  workroom(markdown, story.rule ? { pin: story.rule } : {});
+  workroom(markdown, {
+    ...(story.rule ? { pin: story.rule } : {}),
+    ...(story.takes === undefined ? {} : { thread: threadOf(story.takes) }),
+  });
 
 /** The program at the end of the story. */
 export async function play(story: Story, room: Workroom, speaks: Partial<App> = {}): Promise<AppStore> {

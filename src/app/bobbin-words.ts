@@ -1,0 +1,37 @@
+import type { StepId } from '../base/brand.ts';
+import { leftOnBobbin } from '../bundle/bobbin.ts';
+import type { Next } from '../bundle/next.ts';
+import type { App } from './app.ts';
+import { metresSaid } from './metres.ts';
+import { speak } from './speak.ts';
+
+/** Why a fresh bobbin goes in before this step, with both numbers, and the usual caution. */
+export function bobbinWords(
+  app: Pick<App, 'hand' | 'words'>,
+  { takes, left }: Pick<Extract<Next, { readonly want: 'bobbin' }>, 'takes' | 'left'>,
+): readonly string[] {
+  const say = speak(app);
+  return [
+    say('This step takes {takes} m from the bobbin; a run-out within it can’t be undone.', {
+      takes: metresSaid(takes),
+    }),
+    left === null
+      ? say('Nobody has said how much is on the bobbin in the machine.')
+      : say('About {left} m are left on the bobbin in the machine.', { left: metresSaid(left) }),
+    say('Switch the motor off and take your foot off the treadle before you change it.'),
+  ];
+}
+
+/** What is left, and what this step takes from it, on one line; undefined where the station does not reckon with it. */
+export function bobbinLine(app: Pick<App, 'hand' | 'words' | 'room' | 'play'>, step: StepId): string | undefined {
+  const takes = app.play?.thread?.takes.get(step);
+  if (!takes) return undefined;
+  const say = speak(app);
+  const left = leftOnBobbin(app.room);
+  return left === undefined
+    ? say('Bobbin: this step takes {takes} m.', { takes: metresSaid(takes) })
+    : say('Bobbin: about {left} m left; this step takes {takes} m.', {
+        left: metresSaid(left),
+        takes: metresSaid(takes),
+      });
+}

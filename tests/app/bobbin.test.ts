@@ -1,0 +1,72 @@
+import Fraction from 'fraction.js';
+import { expect, test } from 'vitest';
+import { modeOf } from '../../src/app/mode.ts';
+import type { Move } from '../../src/app/move.ts';
+import type { AppStore } from '../../src/app/store.ts';
+import type { StepId } from '../../src/base/brand.ts';
+import { smallProcedure, workroom } from './workroom.ts';
+
+const press = async (program: AppStore, ...moves: readonly Move[]): Promise<void> => {
+  for (const move of moves) program.tell({ news: 'move', move });
+  await program.settled();
+};
+const line = (program: AppStore, text: string): Promise<void> =>
+  press(program, { move: 'type', text }, { move: 'enter' });
+const enter: Move = { move: 'enter' };
+
+/** Ines before the sleeve, cautions read; its seam takes 6 m, and a full bobbin holds 30 m. */
+async function atTheSleeve() {
+  const thread = { full: new Fraction(30_000), takes: new Map([['sew-the-sleeve' as StepId, new Fraction(6000)]]) };
+  const room = await workroom(smallProcedure, { thread });
+  const program = await room.program();
+  for (const word of ['ines', 'b-1', '4']) await line(program, word);
+  await press(program, { move: 'type', text: '1' }, enter);
+  await press(program, enter);
+  return { room, program };
+}
+
+test('before a seam that cannot be undone the bobbin is asked for, and enter fits a full one', async () => {
+  const { program } = await atTheSleeve();
+  expect(program.app().play?.next).toMatchObject({ want: 'bobbin', left: null });
+  expect(modeOf(program.app())).toBe('value');
+  await press(program, enter);
+  expect(program.app().play?.next).toMatchObject({ want: 'point', point: { id: 'edges-on-the-line' } });
+  expect(program.app().message?.text).toBe('Bobbin: 30 m from here on.');
+  expect(program.app().room.bobbin).toBe('30000');
+});
+
+test('the metres that are on it are typed, and too few of them are asked about again', async () => {
+  const { program } = await atTheSleeve();
+  await line(program, '4,5');
+  expect(program.app().play?.next).toMatchObject({ want: 'bobbin', left: new Fraction(4500) });
+  await line(program, 'much');
+  expect(program.app().message?.tone).toBe('refusal');
+  await line(program, '650 cm');
+  expect(program.app().play?.next).toMatchObject({ want: 'point' });
+  expect(program.app().room.bobbin).toBe('6500');
+});
+
+test('what the step took is off the bobbin when it is sewn, and the last answer can still be undone', async () => {
+  const { program } = await atTheSleeve();
+  for (const text of ['', '', '312', '312', 'vera']) await (text === '' ? press(program, enter) : line(program, text));
+  expect(program.app().room.bobbin).toBe('24000');
+  await press(program, { move: 'order', order: 'undo' });
+  expect(program.app().play?.next).toMatchObject({ want: 'point', point: { id: 'looked-over' } });
+});
+
+test('one key says that another bobbin is in, at any point', async () => {
+  const { program } = await atTheSleeve();
+  await press(program, enter, { move: 'order', order: 'bobbin' });
+  expect(modeOf(program.app())).toBe('form words');
+  await line(program, '12.5');
+  expect(program.app().room.bobbin).toBe('12500');
+  await press(program, { move: 'order', order: 'bobbin' }, enter);
+  expect(program.app().room.bobbin).toBe('30000');
+});
+
+test('another station’s program sees what is left', async () => {
+  const { room, program } = await atTheSleeve();
+  await line(program, '9');
+  const other = await room.program();
+  expect(other.app().room.bobbin).toBe('9000');
+});
