@@ -113,7 +113,7 @@ test('every refusal that a screen can meet can be said in every language', () =>
 const NAMES =
   `go back|keep on|open at desk|form answer|form choice|form words|value begun|hands over|never mind|paper time|pin asked|page up|
 page down|one key|wrong key|lock of another|own lock|not opened|handed over|moved here|if out|this step|read caution|read changes|start clock|
-make ticket|take key|set pin|fail pin|set skill|set language|check gauge|not asked|how often cautions are read|go back REASON|hold REASON|set {}|set |{} min|{} h {} min`
+make ticket|take key|fit bobbin|use thread|set pin|fail pin|set skill|set language|check gauge|not asked|how often cautions are read|go back REASON|hold REASON|set {}|set |{} min|{} h {} min`
     .replaceAll('\n', '')
     .split('|');
 
