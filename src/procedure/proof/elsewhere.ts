@@ -15,7 +15,7 @@ export const ELSEWHERE: ReadonlyMap<string, string> = new Map([
   ],
   [
     'L37',
-    'Bobbin before a long visible seam: not kept yet. The text does not state the length of a seam; the picture does.',
+    'Bobbin before a long visible seam: kept at the machine, which asks for a fresh bobbin where the seam would not fit; walkfoot thread says beforehand where bobbins change. The text does not state the length of a seam; the drawing does.',
   ],
   [
     'L39',
