@@ -1,11 +1,20 @@
 import { join } from 'node:path';
 import type { Finding } from '../base/finding.ts';
+import type { Refusal } from '../base/result.ts';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { pictureFolders } from '../storage/picture-files.ts';
-import { findProcedure, listTexts, readProcedure, sheetsOf } from '../storage/procedure-files.ts';
+import {
+  draftsOf,
+  findProcedure,
+  listTexts,
+  type ProcedureFile,
+  readProcedure,
+  sheetsOf,
+} from '../storage/procedure-files.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
+import { sameIds, unreadFile } from './file-findings.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, sayJson } from './io.ts';
 import { readDraft } from './read-draft.ts';
@@ -36,31 +45,51 @@ interface Printed {
 function once(folder: string, named: readonly string[], { json }: ProofreadOptions, io: Io): Printed {
   const asked = named.length > 0 ? named : listTexts(folder);
   const paths: string[] = [];
-  const unread = (message: string): Printed => ({ code: cannot(io, message), paths });
-  if (asked.length === 0) return unread('There are no procedures here: name a file, or a room with --room.');
+  if (asked.length === 0)
+    return { code: cannot(io, 'There are no procedures here: name a file, or a room with --room.'), paths };
   const texts = new Map<string, string>();
   const findings: Finding[] = [];
   const silenced: Silenced[] = [];
+  const read: ProcedureFile[] = [];
+  let isUnread = false;
+  /** One file that cannot be read hides nothing of the others. */
+  const unread = (name: string, refusal: Refusal): void => {
+    if (named.length === 0) findings.push(unreadFile(name, refusal));
+    else {
+      cannot(io, refusal.message);
+      isUnread = true;
+    }
+  };
   for (const each of asked) {
     // What the room lists is in the room, whatever stands where the command was called.
     const draft = named.length > 0 ? findProcedure(folder, each) : readProcedure(folder, each);
-    if (!draft.ok) return unread(draft.error.message);
+    if (!draft.ok) {
+      unread(each, draft.error);
+      continue;
+    }
     // Whoever names a main text means its sheets, too: a change of one is a change of all.
     const beside = named.length > 0 ? sheetsOf(folder, draft.value).map(([, sheet]) => sheet) : [];
     for (const file of [draft, ...beside]) {
-      if (!file.ok) return unread(file.error.message);
+      if (!file.ok) {
+        unread(each, file.error);
+        continue;
+      }
       const { name, text, path } = file.value;
       if (texts.has(name)) continue;
       paths.push(path);
       texts.set(name, text);
-      const read = readDraft(folder, file.value);
-      findings.push(...read.findings);
-      silenced.push(...read.silenced);
+      read.push(file.value);
+      const draft = readDraft(folder, file.value);
+      findings.push(...draft.findings);
+      silenced.push(...draft.silenced);
     }
   }
+  findings.push(...sameIds(read, named.length === 0 ? read : draftsOf(folder)));
+  if (isUnread && read.length === 0) return { code: 2, paths };
   if (json) sayJson(io, [...findings, ...silenced.map(({ finding, reason }) => ({ ...finding, silenced: reason }))]);
   else io.out(findingsReport(findings, texts, undefined, silenced.length));
-  return { code: findings.some(({ severity }) => severity === 'error') ? 1 : 0, paths };
+  const code = findings.some(({ severity }) => severity === 'error') ? 1 : 0;
+  return { code: isUnread ? 2 : code, paths };
 }
 
 /** Prints, and prints afresh after each save, until it is interrupted or what it watches is gone. */

@@ -12,7 +12,7 @@ import { differences } from '../procedure/differences.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { differencesReport } from '../reports/changes-report.ts';
 import { findingsReport } from '../reports/findings.ts';
-import { findProcedure, type ProcedureFile } from '../storage/procedure-files.ts';
+import { findProcedure, onlyOne, type ProcedureFile } from '../storage/procedure-files.ts';
 import { attemptSigned, barredFrom } from './attempt-signed.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, proseWidthOf, say, sayJson } from './io.ts';
@@ -35,7 +35,8 @@ export function releaseProcedure(named: string, options: ReleaseOptions, io: Io)
     const { room, store, ledger } = open;
     const hand = findHand(ledger.room(), options.hand);
     if (!hand.ok) return cannot(io, hand.error.message);
-    const draft = findProcedure(room.folder, named);
+    const found = findProcedure(room.folder, named);
+    const draft = found.ok ? onlyOne(room.folder, found.value) : found;
     if (!draft.ok) return cannot(io, draft.error.message);
     const attempt = (command: Command) => attemptSigned(ledger, null, command, io);
     const place = { folder: room.folder, store, ledger, supervisors: room.settings.supervisors, attempt };

@@ -67,6 +67,31 @@ export function findProcedure(room: string, named: string): Result<ProcedureFile
   return draftOf(room, named as ProcedureId);
 }
 
+/** Refuses a text of the room when another one has its id: of the two nobody knows which is meant. */
+export function onlyOne(room: string, file: ProcedureFile): Result<ProcedureFile> {
+  if (nameInside(room, file.path) === undefined || sheetLanguage(file.path) !== null) return ok(file);
+  const [twin] = twinsOf(file, draftsOf(room));
+  return twin ? refuse('procedure-twice', saidTwice(file.name, twin.name, idIn(file.text) ?? '')) : ok(file);
+}
+
+/** The drafts of the room that can be read; none where there is no folder for them. */
+export function draftsOf(room: string): readonly ProcedureFile[] {
+  if (!existsSync(join(room, 'procedures'))) return [];
+  return listProcedures(room).flatMap((name) => {
+    const file = readProcedure(room, name);
+    return file.ok ? [file.value] : [];
+  });
+}
+
+/** The other texts among these with the id of this one. */
+export function twinsOf(file: ProcedureFile, files: readonly ProcedureFile[]): readonly ProcedureFile[] {
+  const id = idIn(file.text);
+  if (!id || sheetLanguage(file.path) !== null) return [];
+  return files.filter(
+    (each) => each.path !== file.path && sheetLanguage(each.path) === null && sameName(idIn(each.text) ?? '', id),
+  );
+}
+
 /** Reads one procedure file; `path` is absolute, or relative to the room. */
 export function readProcedure(room: string, path: string): Result<ProcedureFile> {
   const place = resolve(room, path);
@@ -107,17 +132,15 @@ function draftOf(room: string, id: ProcedureId): Result<ProcedureFile> {
   const files = listProcedures(room).map((name) => readProcedure(room, name));
   const found = files.flatMap((file) => (file.ok && sameName(idIn(file.value.text) ?? '', id) ? [file.value] : []));
   const [only, other] = found;
-  if (only && other) {
-    return refuse(
-      'procedure-twice',
-      `Both ${only.name} and ${other.name} say \`procedure: ${id}\`: give one of them another id.`,
-    );
-  }
+  if (only && other) return refuse('procedure-twice', saidTwice(only.name, other.name, id));
   if (only) return ok(only);
   const ids = files.flatMap((file) => (file.ok ? (idIn(file.value.text) ?? []) : []));
   const known = ids.length === 0 ? 'the folder procedures/ holds none yet' : `the room has ${ids.join(', ')}`;
   return refuse('procedure-missing', `No procedure ${id} in procedures/: ${known}.`);
 }
+
+const saidTwice = (one: string, other: string, id: string): string =>
+  `Both ${one} and ${other} say \`procedure: ${id}\`: give one of them another id.`;
 
 /** The id in the front matter, without reading the rest: a draft with mistakes can still be found by its id. */
 function idIn(text: string): string | undefined {

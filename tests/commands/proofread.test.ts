@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -29,7 +30,7 @@ async function room(
 }
 
 test('every procedure of the room is proofread, the guide is not', async () => {
-  const { io, printed } = await room({ 'a.md': GOOD, 'b.md': BAD, 'README.md': '# Guide' });
+  const { io, printed } = await room({ 'a.md': GOOD, 'b.md': BAD.replace(': A', ': B'), 'README.md': '# Guide' });
   expect(await proofreadCommand([], { json: true }, io)).toBe(1);
   expect(JSON.parse(printed.out)).toMatchObject([
     { file: 'procedures/b.md', line: 10, column: 1, rule: 'box-malformed', severity: 'error' },
@@ -48,6 +49,41 @@ test('a good file is 0, a missing, huge or binary one is 2 and a sentence', asyn
     expect(await proofreadCommand([`procedures/${name}`], {}, io)).toBe(2);
     expect(printed.err).toMatch(/^walkfoot: [^\n]+\.\n$/);
   }
+});
+
+test('a file of the room that cannot be read is a finding, and hides nothing of the others', async () => {
+  const { io, printed } = await room({ 'a.md': new Uint8Array([0x4e, 0xe4, 0x68]), 'b.md': BAD.replace(': A', ': B') });
+  expect(spawnSync('mkfifo', [join(io.cwd, 'procedures', 'c.md')]).status).toBe(0);
+  expect(await proofreadCommand([], { json: true }, io)).toBe(1);
+  expect(JSON.parse(printed.out)).toMatchObject([
+    { file: 'procedures/a.md', rule: 'file-unreadable', severity: 'error', message: expect.stringMatching(/UTF-8/) },
+    { file: 'procedures/b.md', rule: 'box-malformed' },
+    { file: 'procedures/c.md', rule: 'file-unreadable', message: expect.stringMatching(/no file/) },
+  ]);
+});
+
+test('of several files that are named the readable ones are read, and the end is 2', async () => {
+  const { io, printed } = await room({ 'a.md': new Uint8Array([0x4e, 0xe4, 0x68]), 'b.md': BAD });
+  expect(await proofreadCommand(['procedures/a.md', 'procedures/none.md', 'procedures/b.md'], {}, io)).toBe(2);
+  expect(printed.err.trim().split('\n')).toHaveLength(2);
+  expect(printed.out).toContain('box-malformed');
+});
+
+test('two texts with one id are a finding in both, also when one of them is named', async () => {
+  const { io, printed } = await room({ 'a.md': GOOD, 'b.md': GOOD.replace(': A', ': a'), 'a.es.md': GOOD });
+  expect(await proofreadCommand([], { json: true }, io)).toBe(1);
+  const twice = (of: string, other: string) => ({
+    file: `procedures/${of}`,
+    line: 2,
+    rule: 'procedure-twice',
+    severity: 'error',
+    message: expect.stringContaining(other),
+  });
+  const found = JSON.parse(printed.out).filter(({ rule }: { rule: string }) => rule === 'procedure-twice');
+  expect(found).toMatchObject([twice('a.md', 'procedures/b.md'), twice('b.md', 'procedures/a.md')]);
+  printed.out = '';
+  expect(await proofreadCommand(['procedures/b.md'], { json: true }, io)).toBe(1);
+  expect(JSON.parse(printed.out)).toMatchObject([twice('b.md', 'procedures/a.md')]);
 });
 
 test('an empty room says that there is nothing to read', async () => {

@@ -1,4 +1,4 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { releaseProcedure } from '../../src/commands/release.ts';
@@ -26,8 +26,8 @@ async function desk() {
       expect(text).toContain(from);
       writeFileSync(draft, text.replace(from, to));
     },
-    release: (options: Partial<Parameters<typeof releaseProcedure>[1]> = {}, pin = PIN) =>
-      called((io) => releaseProcedure('LIN-2207', { ...at, ...options }, io), cwd, undefined, pin),
+    release: (options: Partial<Parameters<typeof releaseProcedure>[1]> = {}, pin = PIN, named = 'LIN-2207') =>
+      called((io) => releaseProcedure(named, { ...at, ...options }, io), cwd, undefined, pin),
     withdraw: (revision: string, options: Partial<Parameters<typeof withdraw>[2]> = {}) =>
       called(
         (io) => withdraw('lin-2207', revision, { ...at, reason: 'lines wrong', ...options }, io),
@@ -134,6 +134,15 @@ test('a draft with errors is refused before anything is asked', async () => {
   const refused = await release();
   expect(refused).toMatchObject({ code: 1, out: '', err: expect.stringContaining('Not released: mend the errors') });
   expect(refused.err).not.toContain('B-1041');
+});
+
+test('of two texts with one id neither is released, named by its path or by its id', async () => {
+  const { room, release, rewrite } = await desk();
+  rewrite('(312 ±1.5)', '(312 ±1)');
+  copyFileSync(join(room, 'procedures/LIN-2207.md'), join(room, 'procedures/copy.md'));
+  const both = /procedures\/\S+ and procedures\/\S+ say `procedure: LIN-2207`: give one of them another id\./;
+  for (const named of ['LIN-2207', join(room, 'procedures/copy.md'), join(room, 'procedures/LIN-2207.md')])
+    expect(await release({}, PIN, named)).toMatchObject({ code: 2, out: '', err: expect.stringMatching(both) });
 });
 
 test('a bundle that was to be finished on a revision is held when that is withdrawn', async () => {
