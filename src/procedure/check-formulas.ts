@@ -1,4 +1,5 @@
 import type { UnitId } from '../measure/unit.ts';
+import { zeroDividers } from './divides-by-zero.ts';
 import { namesIn } from './evaluate.ts';
 import { formulaUnit } from './formula-unit.ts';
 import { nearest } from './nearest.ts';
@@ -38,9 +39,22 @@ export function checkFormulas(points: readonly ScopedPoint[], reading: Reading):
       'unit' in draft.point ? [[name, draft.point.unit]] : [],
     ),
   );
+  const zero = zeroDividers();
   for (const [order, point] of points.entries()) {
     const { draft } = point;
-    if (draft.point.kind !== 'computed') continue;
+    const name = draft.name?.text ?? null;
+    if (draft.point.kind !== 'computed') {
+      if (name !== null) zero.measured(name);
+      continue;
+    }
+    if (zero.divides(draft.point.formula, name))
+      reading.note({
+        rule: 'division-by-zero',
+        at: draft.formulaAt?.(0) ?? draft.at,
+        message: 'This formula divides by zero, whatever is measured, and never has an answer.',
+        found: draft.formulaText,
+        mend: 'Divide by something that is measured.',
+      });
     const wrong = namesIn(draft.point.formula).filter((name) => !checkName(name, { ...point, order }, named, reading));
     if (wrong.length === 0) checkUnits(draft, units, reading);
   }

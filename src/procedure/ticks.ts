@@ -46,7 +46,7 @@ export function isTick(passage: Passage, signs: string, codes: readonly CodeSpan
       'Write ____ before the unit, or before the options.',
     );
   }
-  const tolerance = /\d\s*(?:±|\+\s?\/\s?-)\s*\d/.exec(signs);
+  const tolerance = /\d[\d.,]*\s*(?:±|\+\s?\/\s?-)\s*\d/.exec(signs);
   if (tolerance) {
     const message = 'A tolerance stands here, but nothing is measured: this point is only ticked.';
     const mend = 'Write ____, the unit and the limit in brackets if it is to be measured.';

@@ -1,18 +1,21 @@
 import { assertNever } from '../base/assert-never.ts';
 import { columns } from '../base/columns.ts';
 import type { Severity } from '../base/finding.ts';
+import { showHidden } from '../base/text.ts';
 import { ELSEWHERE } from '../procedure/proof/elsewhere.ts';
 import type { Explained } from '../procedure/proof/table.ts';
 
 /** A rule for people: what it objects to, why, from where, and an example of wrong and right. */
 export function explanation(rule: Explained): string {
-  const { name, from, severity, why, source, mend, bad, good } = rule;
+  const { name, from, severity, why, source, mend, bad, good, elsewhere } = rule;
   const parts = [
     `${name}${from.length > 0 ? ` (${from.join(', ')})` : ''}: ${saySeverity(severity)}`,
     why,
     `Source: ${source}.`,
     ...(mend === '' ? [] : [mend]),
-    ...(bad === '' ? [] : [`Found in\n\n${indented(bad.replace('¦', ''))}`, `and not in\n\n${indented(good)}`]),
+    ...(elsewhere === ''
+      ? [`Found in\n\n${indented(bad.replace('¦', ''))}`, `and not in\n\n${indented(good)}`]
+      : [elsewhere]),
   ];
   return `${parts.join('\n\n')}\n`;
 }
@@ -49,4 +52,7 @@ function saySeverity(severity: Severity): string {
   }
 }
 
-const indented = (text: string): string => text.trimEnd().replace(/^(?=.)/gm, '    ');
+const indented = (text: string): string =>
+  showHidden(text)
+    .trimEnd()
+    .replace(/^(?=.)/gm, '    ');

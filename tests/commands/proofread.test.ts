@@ -86,6 +86,12 @@ test('two texts with one id are a finding in both, also when one of them is name
   expect(JSON.parse(printed.out)).toMatchObject([twice('b.md', 'procedures/a.md')]);
 });
 
+test('a sheet without its main text is an error', async () => {
+  const { io, printed } = await room({ 'a.es.md': GOOD.replace('Fold', 'Doble') });
+  expect(await proofreadCommand([], { json: true }, io)).toBe(1);
+  expect(JSON.parse(printed.out)).toContainEqual(expect.objectContaining({ rule: 'sheet-alone', severity: 'error' }));
+});
+
 test('an empty room says that there is nothing to read', async () => {
   const { io, printed } = await room({});
   expect(await proofreadCommand([], {}, io)).toBe(2);
@@ -123,6 +129,12 @@ test('a rule is explained by its name or number, and a wrong name by the nearest
   printed.out = '';
   expect(await proofreadCommand([], { explain: 'L14' }, io)).toBe(0);
   expect(printed.out).toMatch(/^L14 {2}Limit not finer/);
+  printed.out = '';
+  expect(await proofreadCommand([], { explain: 'hidden-character' }, io)).toBe(0);
+  expect(printed.out).toMatch(/Found in\n\n {4}- \[ \] Edges⟨U\+202E⟩ flat\n\nand not in/);
+  printed.out = '';
+  expect(await proofreadCommand([], { explain: 'sheet-alone' }, io)).toBe(0);
+  expect(printed.out).toContain('no text can show it');
   expect(await proofreadCommand([], { explain: 'ambigous-word' }, io)).toBe(2);
   expect(printed.err).toContain('did you mean ambiguous-word?');
 });

@@ -172,6 +172,21 @@ export const CASES: readonly Case[] = [
     '- [ ] `a` ____ mm\n- [ ] Sum `¦a + 1` = ____ cm',
     '- [ ] `a` ____ mm\n- [ ] Sum `a + 1` = ____ mm',
   ],
+  [
+    'division-by-zero',
+    '- [ ] `a` ____ mm\n- [ ] `b` ____ mm\n- [ ] Part `¦a * 2 / (b - b)` = ____ mm',
+    '- [ ] `a` ____ mm\n- [ ] `b` ____ mm\n- [ ] Part `a * 2 / (b - 3)` = ____ mm',
+  ],
+  [
+    'division-by-zero',
+    '- [ ] `a` ____ mm\n- [ ] Twice `t` `a + a` = ____ mm\n- [ ] Part `¦a * a / |t - 2 * a|` = ____ mm',
+    '- [ ] `a` ____ mm\n- [ ] Twice `t` `a + a` = ____ mm\n- [ ] Part `a * a / |t - a|` = ____ mm',
+  ],
+  [
+    'division-by-zero',
+    '- [ ] `a` ____ mm\n- [ ] Part `¦a / (2 - 2)` = ____ mm',
+    '- [ ] `a` ____ mm\n- [ ] Part `a / 2` = ____ mm',
+  ],
   // words
   ['struck-words', 'Do ¦~~not~~ iron.', 'Do not iron.'],
   ['struck-words', '- [ ] Iron at ¦~~120~~ 90 °C', '- [ ] Iron at 90 °C'],

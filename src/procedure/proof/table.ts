@@ -13,17 +13,17 @@ export interface Explained {
   readonly mend: string;
   readonly bad: string;
   readonly good: string;
+  /** Why no text can show it, in a sentence; empty where there are examples. */
+  readonly elsewhere: string;
 }
 
 /** Every name that a finding can carry. */
 export const EXPLAINED: readonly Explained[] = [
-  ...RULES.map((rule) => ({ ...rule, mend: '' })),
+  ...RULES.map((rule) => ({ ...rule, mend: '', elsewhere: '' })),
   ...readerRules.map(({ severity, ...rule }) => ({
     ...rule,
     severity: severity === 'warning' ? ('warning' as const) : ('error' as const),
     source: 'how a procedure is read: procedures/README.md',
-    bad: '',
-    good: '',
   })),
 ];
 

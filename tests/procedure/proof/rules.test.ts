@@ -9,18 +9,51 @@ import { CASES } from '../cases.ts';
 import { placeOfMark, plain } from '../mark.ts';
 import { wrap } from '../wrap.ts';
 
-describe.each(RULES)('$name', ({ name, severity, bad, good }) => {
+/** What lacks the lines at the top, or has them wrong, must not be given others. */
+const whole = (name: string, text: string): string =>
+  name.startsWith('front-matter-m') || text.startsWith('¦---') ? text : wrap(text);
+
+describe.each(EXPLAINED.filter(({ elsewhere }) => elsewhere === ''))('$name', ({ name, severity, bad, good }) => {
   const places = (text: string): readonly string[] =>
     proofread(text, 'example.md').findings.flatMap((finding) =>
       finding.rule === name ? [`${finding.line}:${finding.column} ${finding.severity}`] : [],
     );
 
   test('finds the place meant in its bad example, and no other', () => {
-    expect(places(plain(wrap(bad)))).toEqual([`${placeOfMark(wrap(bad))} ${severity}`]);
+    const marked = whole(name, bad);
+    expect(marked.match(/¦/g)).toHaveLength(1);
+    expect(places(plain(marked))).toEqual([`${placeOfMark(marked)} ${severity}`]);
   });
 
   test('finds nothing in its good example', () => expect(places(wrap(good))).toEqual([]));
 
+  test('its good example is read without an error', () => {
+    const { findings } = readProcedure(wrap(good), 'example.md');
+    expect(findings.filter((each) => each.severity === 'error')).toEqual([]);
+  });
+});
+
+const SHOWN_BY: ReadonlyMap<string, string> = new Map([
+  ['file-unreadable', 'commands/proofread.test.ts'],
+  ['procedure-twice', 'commands/proofread.test.ts'],
+  ['picture-missing', 'commands/in-the-room.test.ts'],
+  ['sheet-alone', 'commands/proofread.test.ts'],
+  ['sheet-differs', 'commands/sheets.test.ts'],
+  ['too-long', 'procedure/reader-keeps-points.test.ts'],
+]);
+
+test('a rule that no text can show says why, and a test shows it otherwise', () => {
+  const others = EXPLAINED.filter(({ elsewhere }) => elsewhere !== '');
+  expect(others.length).toBeLessThan(EXPLAINED.length / 20);
+  for (const { name, elsewhere, bad, good } of others) {
+    expect(elsewhere).toMatch(/^[A-Z].+\.$/);
+    expect(bad + good).toBe('');
+    const file = SHOWN_BY.get(name) ?? '';
+    expect(readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8')).toContain(name);
+  }
+});
+
+describe.each(RULES)('$name', ({ name, bad, good }) => {
   test('both examples are read without an error of the reading', () => {
     const errors = [plain(bad), good].flatMap((text) => readProcedure(wrap(text), 'example.md').findings);
     expect(errors).toEqual([]);
