@@ -55,7 +55,7 @@ async function stands(ticket: string) {
 test('who can teach finds a step to fold before any that has a caution, and who was judged by nobody finds none', async () => {
   const { steps } = await room.text('B-1048');
   const folds = (who: HandId) => steps.filter((step) => whyNotFolded(room.ledger.room(), who, step) === null);
-  expect(folds(ines).map(({ number }) => number)).toEqual([1]);
+  expect(folds(ines).map(({ number }) => number)).toEqual([1, 2, 15]);
   expect(folds(piet)).toEqual([]);
 });
 
