@@ -9,6 +9,7 @@ import { handTable } from '../reports/hands.ts';
 import { attemptSigned } from './attempt-signed.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson, widthOf } from './io.ts';
+import { unaskedSkill } from './unasked-skill.ts';
 
 interface AddOptions extends RoomOption {
   readonly role?: string;
@@ -107,6 +108,8 @@ export function setSkill(
     if (!done.ok) return cannot(io, done.error.message);
     const now = levelOf(done.value.room, who.value.id, skill);
     say(io, `${who.value.name}: ${skill}, ${now} ${levelWords[now]}.`);
+    const unasked = await unaskedSkill(ledger, skill);
+    if (unasked !== undefined) say(io, unasked);
     return 0;
   });
 }

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { retireHand } from '../../src/commands/hand.ts';
+import { retireHand, setSkill } from '../../src/commands/hand.ts';
 import { hands } from '../../src/commands/hands.ts';
 import { practiceRoom, verasPin } from '../playthrough/lining.ts';
 import { called } from './demo-room.ts';
@@ -54,4 +54,18 @@ test('who is retired is in no row', async () => {
   expect(away).toMatchObject({ code: 0 });
   expect(await ofSkill('window rows')).toMatchObject({ alone: [] });
   expect((await asked()).out).toContain('Nobody does window rows alone');
+});
+
+test('a level in an operation that no procedure in use asks for is entered, with the nearest that one does', async () => {
+  const enter = (skill: string) =>
+    called((io) => setSkill('Maj', skill, '3', { hand: 'Vera' }, io), room.folder, undefined, '7305\n');
+  const known = await enter('Window  Rows');
+  expect(known).toMatchObject({ code: 0, err: '' });
+  expect(known.out).not.toContain('No procedure');
+  const slip = await enter('top-stich vinyl');
+  expect(slip).toMatchObject({ code: 0, err: '' });
+  expect(slip.out).toMatch(
+    /Maj: top-stich vinyl, 3 alone\.\nNo procedure in use asks for top-stich vinyl; the nearest that one asks for: top-stitch vinyl, .+, .+\.\n$/,
+  );
+  expect(JSON.parse((await asked({ skill: 'top-stich vinyl', json: true })).out)[0].steps).toEqual([]);
 });
