@@ -48,7 +48,10 @@ export function takeTicket(app: App, typed: string): Step {
 export function intended(app: App, intent: Intent): Step {
   const { play, hand } = app;
   if (!play || hand === null) return [app, []];
-  if (intent.intent === 'leave' && !hasInHand(play, app)) return [left(app, play, leftWords(app, play)), []];
+  if (intent.intent === 'leave' && !hasInHand(play, app)) {
+    const words = play.bundle.work === 'finished' ? finishedWords : leftWords;
+    return [left(app, play, words(app, play)), []];
+  }
   const command = commandOf(app, play, hand, intent);
   if (!command.ok) return [{ ...app, layer: openAgain(app.layer), message: refusal(why(app, command.error)) }, []];
   return [app, [{ effect: 'attempt', ticket: play.ticket, command: command.value }]];

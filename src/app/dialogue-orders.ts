@@ -1,6 +1,7 @@
 import { wallTime } from '../base/instant.ts';
+import { refuse } from '../base/result.ts';
 import { oneLine } from '../base/text.ts';
-import { allChecks } from '../bundle/bundle.ts';
+import { allChecks, openHold } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { App, Play } from './app.ts';
 import type { News } from './effect.ts';
@@ -25,7 +26,7 @@ export function orderIn(app: App, words: string): Heard | undefined {
     case 'undo':
       return text !== '' ? undefined : { news: { news: 'intent', intent: { intent: 'undo' } } };
     case 'settle':
-      return text !== '' ? undefined : { news: { news: 'form', form: { about: 'settle', answers: {} } } };
+      return text === '' ? settling(app.play) : undefined;
     case 'hold':
       return text === '' ? form('hold') : { news: { news: 'intent', intent: { intent: 'hold', reason: text } } };
     case 'note':
@@ -46,6 +47,13 @@ export function orderIn(app: App, words: string): Heard | undefined {
     default:
       return undefined;
   }
+}
+
+/** Whether there is anything to settle is said before the first question, not behind the last one. */
+function settling({ bundle, ticket }: Play): Heard {
+  if (openHold(bundle)) return { news: { news: 'form', form: { about: 'settle', answers: {} } } };
+  const refused = refuse('no-such-hold', '{ticket} is not on hold: go on.', { ticket });
+  return { news: { news: 'refused', refusal: refused.error } };
 }
 
 /** Each word does what it says, however often; where it is refused, the sentence is that of the key. */

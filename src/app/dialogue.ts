@@ -5,7 +5,6 @@ import { pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
 import { progress, type WantedPoint } from '../bundle/next.ts';
 import { nameOf } from '../bundle/room.ts';
-import { plainText } from '../procedure/plain-text.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { Say } from '../words/say.ts';
 import type { App, Play } from './app.ts';
@@ -21,6 +20,7 @@ import { isLockDue, lockWords } from './lock.ts';
 import { metresSaid } from './metres.ts';
 import { type OffsetAt, paperStamp } from './paper-time.ts';
 import { pinQuestion } from './pin-ask.ts';
+import { proseLines } from './prose-lines.ts';
 import { speak } from './speak.ts';
 import { stepLines } from './step-lines.ts';
 import { limitSaid, setCount, stateWords } from './words.ts';
@@ -133,11 +133,7 @@ function heading(app: App, { bundle, procedure }: Play): readonly string[] {
   const lines = [`${bundle.ticket}: ${procedure.id}${revision}, ${procedure.title}, ${setCount(say, bundle.sets)}`];
   const rolls =
     bundle.rolls.length > 0 ? [say('Rolls on the ticket: {rolls}', { rolls: bundle.rolls.join(', ') })] : [];
-  const intro = procedure.intro
-    .split('\n')
-    .map(plainText)
-    .filter((line) => line !== '');
-  const all = [...lines, ...rolls, ...intro];
+  const all = [...lines, ...rolls, ...proseLines(procedure.intro)];
   return purpose === 'rehearse'
     ? [say('REHEARSAL: nothing is recorded.'), ...all]
     : [...all, say('? tells what you can type.')];

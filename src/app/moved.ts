@@ -14,7 +14,8 @@ import {
   takeTicket,
 } from './acts.ts';
 import type { App, Form, Layer } from './app.ts';
-import { keptRow, onlyLooks } from './desk.ts';
+import { chose, numbered, unchosen } from './choosing.ts';
+import { onlyLooks } from './desk.ts';
 import { keptOn, openedAtDesk, sentOn, showing } from './desk-moved.ts';
 import { findHand } from './find-hand.ts';
 import { isFolded, whyUnfolded } from './fold.ts';
@@ -39,7 +40,9 @@ export function moved(before: App, move: Move): Step {
     case 'type':
       return typed(app, mode, move.text);
     case 'erase':
-      return still({ ...app, field: rubbedOutOf(app.field), message: null });
+      return mode === 'choice' || mode === 'form choice'
+        ? still(numbered(app, mode, rubbedOutOf(app.field)))
+        : still({ ...app, field: rubbedOutOf(app.field), message: null });
     case 'up':
     case 'down':
       return still(
@@ -73,19 +76,6 @@ const LONGEST_FIELD = 200;
 
 const still = (app: App): Step => [app, []];
 
-function chose(app: App, mode: Mode, by: number): App {
-  const size = lists[mode]?.(app) ?? 0;
-  if (size === 0) return app;
-  const on = {
-    ...app,
-    field: mode === 'choice' || mode === 'form choice' ? '' : app.field,
-    chosen: Math.min(size - 1, Math.max(0, app.chosen + by)),
-    scroll: 0,
-    message: null,
-  };
-  return mode === 'desk' ? keptRow(on) : on;
-}
-
 /** Never further than the screen goes, so that the way back is as long as the way there. */
 function scrolled(app: App, by: number, within: ScrollRange = { least: -Infinity, most: Infinity }): App {
   const inside = (rows: number): number => Math.min(within.most, Math.max(within.least, rows));
@@ -93,7 +83,7 @@ function scrolled(app: App, by: number, within: ScrollRange = { least: -Infinity
 }
 
 function typed(app: App, mode: Mode, text: string): Step {
-  if (mode === 'choice' || mode === 'form choice') return numbered(app, mode, text);
+  if (mode === 'choice' || mode === 'form choice') return still(numbered(app, mode, app.field + oneLine(text)));
   if (mode !== 'value' && hearing(mode) === 'commands')
     return still({
       ...app,
@@ -112,21 +102,6 @@ function typed(app: App, mode: Mode, text: string): Step {
     ? refusal(speak(app)('Only the first {longest} letters were kept: say it in fewer.', { longest: LONGEST_FIELD }))
     : null;
   return still({ ...app, field, scroll: 0, message });
-}
-
-/** One digit chooses. A second one is a number meant for something else, and chooses nothing. */
-function numbered(app: App, mode: Mode, text: string): Step {
-  const size = lists[mode]?.(app) ?? 0;
-  const field = app.field + oneLine(text);
-  const number = Number(field);
-  return /^[1-9]$/.test(field) && number <= size
-    ? still({ ...app, field, chosen: number - 1, message: null })
-    : still({
-        ...app,
-        field,
-        chosen: -1,
-        message: refusal(speak(app)('Choose with one number, 1 to {size}, or the arrow keys.', { size })),
-      });
 }
 
 function escaped(app: App, mode: Mode): Step {
@@ -172,13 +147,7 @@ function entered(app: App, mode: Mode): Step {
     case 'words':
       return intended(app, { intent: 'answer', text: app.field });
     case 'choice':
-      return app.chosen < 0
-        ? still({
-            ...app,
-            field: '',
-            message: refusal(speak(app)('Choose with a number or the arrow keys, then press enter.')),
-          })
-        : intended(app, { intent: 'answer', text: String(app.chosen + 1) });
+      return app.chosen < 0 ? still(unchosen(app)) : intended(app, { intent: 'answer', text: String(app.chosen + 1) });
     case 'hold':
       return still({
         ...app,
@@ -189,6 +158,7 @@ function entered(app: App, mode: Mode): Step {
     case 'form words':
       return app.layer?.layer === 'form' ? answered(app, app.layer.form, app.field) : still(app);
     case 'form choice':
+      if (app.chosen < 0) return still(unchosen(app));
       return app.layer?.layer === 'form'
         ? answered(app, app.layer.form, chosenOption(app, app.layer.form))
         : still(app);

@@ -1,9 +1,8 @@
 import { oneLine } from '../base/text.ts';
 import type { Place } from '../bundle/route.ts';
-import { plainText } from '../procedure/plain-text.ts';
-import type { Step } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 import { FOLDED, isFolded } from './fold.ts';
+import { proseLines } from './prose-lines.ts';
 import { seamsSaid } from './seam-words.ts';
 import { speak } from './speak.ts';
 import { setWords } from './words.ts';
@@ -26,12 +25,6 @@ export function stepLines(app: App, play: Play, at: Place, known: Play | null): 
   const seams = facts.seams ? [seamsSaid(say, facts.seams)] : [];
   const words = isFolded(app)
     ? [speak(app)(FOLDED), ...step.points.map(({ text }) => `  - ${text}`)]
-    : proseLines(step);
+    : proseLines(step.prose);
   return ['', head, ...words, ...seams, ...pictures].map(oneLine);
 }
-
-const proseLines = ({ prose }: Step): readonly string[] =>
-  prose
-    .split('\n')
-    .map(plainText)
-    .filter((line) => line.trim() !== '');

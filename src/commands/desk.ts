@@ -7,6 +7,7 @@ import { wholeBundles } from '../app/perform.ts';
 import { speak, why } from '../app/speak.ts';
 import type { AppStore } from '../app/store.ts';
 import { assertNever } from '../base/assert-never.ts';
+import type { Language } from '../base/language.ts';
 import { refuse } from '../base/result.ts';
 import { pad } from '../base/text.ts';
 import { pictureFolders } from '../storage/picture-files.ts';
@@ -127,7 +128,7 @@ async function run(
   errand: Errand,
   options: DeskOptions & { readonly hand: string },
   { room }: PlayableRoom,
-  now: Pick<App, 'words' | 'hand'>,
+  now: Pick<App, 'words' | 'hand' | 'room' | 'language'>,
   io: Io,
 ): Promise<App['message']> {
   const { room: folder } = options;
@@ -141,7 +142,7 @@ async function run(
       return edited.ok ? null : { tone: 'refusal', text: why(now, edited.error) };
     }
     case 'rehearse':
-      await rehearse(join(room.folder, errand.file), where, io);
+      await rehearse(join(room.folder, errand.file), { ...where, language: readBy(now) }, io);
       return { tone: 'plain', text: speak(now)('The rehearsal is over; nothing was recorded.') };
     case 'release':
       await releaseProcedure(join(room.folder, errand.file), { ...where, hand: options.hand }, io);
@@ -151,6 +152,9 @@ async function run(
       return assertNever(errand);
   }
 }
+
+const readBy = ({ room, hand, language }: Pick<App, 'room' | 'hand' | 'language'>): Language =>
+  (hand === null ? undefined : room.hands.get(hand)?.language) ?? language;
 
 /** What was said stays on the terminal until it is read. */
 async function enter(io: Io): Promise<void> {

@@ -3,9 +3,9 @@ import type { App } from '../app/app.ts';
 import { asked, heard } from '../app/dialogue.ts';
 import type { AppStore } from '../app/store.ts';
 import { told } from '../app/told.ts';
-import { oneLine } from '../base/text.ts';
+import { oneLine, wrap } from '../base/text.ts';
 import { evenEnters, hush, rubbedOut } from '../terminal/hush.ts';
-import type { Io } from './io.ts';
+import { type Io, proseWidthOf } from './io.ts';
 
 /** What ends a dialogue from outside; the bundle is left as at the end of the input. */
 const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
@@ -90,11 +90,18 @@ export async function playPlain(
     print(lead);
     // First the echo goes, then the question comes: whoever answers fast is not seen either.
     echo = app.pin ? hush(io.stdin, end) : () => {};
-    io.out(prompt);
+    io.out(`${rows(prompt.trimEnd()).join('\n')} `);
     shown = app;
   }
 
+  /** A terminal would break words at its edge; whatever reads a pipe has each line whole. */
+  function rows(text: string): readonly string[] {
+    if (!io.stdout.isTTY) return [text];
+    const indent = /^ */.exec(text)?.[0] ?? '';
+    return wrap(text, Math.max(1, proseWidthOf(io) - 1 - indent.length)).map((row) => indent + row);
+  }
+
   function print(texts: readonly string[]): void {
-    for (const text of texts) io.out(`${text}\n`);
+    for (const text of texts) for (const row of rows(text)) io.out(`${row}\n`);
   }
 }

@@ -3,7 +3,7 @@ import { carryOn, REHEARSAL, REHEARSING, type RehearsalClock, rehearsalClock, re
 import type { RoomLedger } from '../app/room-ledger.ts';
 import type { AppStore } from '../app/store.ts';
 import type { Finding } from '../base/finding.ts';
-import { sheetLanguage } from '../base/language.ts';
+import { type Language, sheetLanguage } from '../base/language.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
@@ -17,6 +17,8 @@ import { runSession, type SessionOptions } from './session.ts';
 
 interface RehearseOptions extends RoomOption, Pick<SessionOptions, 'plain'> {
   readonly watch?: boolean;
+  /** What the screen speaks, where the file is not a sheet in a language of its own; English unless given. */
+  readonly language?: Language;
 }
 
 /**
@@ -46,7 +48,7 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
     letters: 'normal',
     bound: REHEARSAL,
     lockAfter: null,
-    ...(await speaking(sheetLanguage(name) ?? 'en')),
+    ...(await speaking(sheetLanguage(name) ?? options.language ?? 'en')),
   } as const;
   const meanwhile = options.watch
     ? (store: AppStore) => follow(store, live, { folder, file: draft.value, clock })

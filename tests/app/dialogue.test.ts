@@ -189,3 +189,22 @@ test('a step that asks for more than the sewer does alone asks who stands by', a
   ])
     expect(printed).toContain(said);
 });
+
+test('with nothing on hold, settling is refused before anything is asked', async () => {
+  const printed = await session(smallProcedure, [...start, 'settle']);
+  expect(printed).toContain('settle\nB-1 is not on hold: go on.');
+  expect(printed).not.toContain('Who settles it?');
+});
+
+test('a bundle that is finished is not said to wait, however the dialogue ends', async () => {
+  const room = await workroom(smallProcedure.replace(/\n## Sew[\s\S]*/, '\n'));
+  const program = await room.program();
+  for (const typed of [...start, '4', 'match', '2']) {
+    const what = heard(program.app(), typed, { now: room.clock.now(), offsetAt: () => room.clock.now().offset });
+    if ('news' in what) program.tell(what.news);
+    await program.settled();
+  }
+  program.tell({ news: 'move', move: { move: 'order', order: 'quit' } });
+  await program.settled();
+  expect(program.app()).toMatchObject({ ended: 0, message: { text: 'B-1 is finished, and in the ledger.' } });
+});

@@ -1,8 +1,9 @@
+import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { startTerminal } from '../screens/real-terminal.ts';
-import { practiceRoom, program, verasPin, walkfoot } from './lining.ts';
+import { practiceRoom, program, quietEnv, verasPin, walkfoot } from './lining.ts';
 
 let room: ReturnType<typeof practiceRoom>;
 beforeEach(() => {
@@ -79,4 +80,22 @@ test('a wrong PIN is asked for again, and what was answered before it stands', a
   await desk.press('\r');
   await backAtTheDesk(desk, 'rev D');
   expect(walkfoot('verify', '--room', room.folder)).toContain('is intact');
+});
+
+test('a rehearsal speaks the language of whoever is at the desk', async () => {
+  execFileSync(process.execPath, [program, 'hand', 'language', 'Vera', 'es', '--hand', 'Vera', '--room', room.folder], {
+    env: quietEnv(),
+    input: `${verasPin}\n`,
+  });
+  const desk = startTerminal({
+    command: process.execPath,
+    args: [program, 'desk', '--hand', 'Vera', '--room', room.folder],
+  });
+  await desk.waitFor('Vera ha entrado');
+  await desk.press(...Array.from({ length: 9 }, () => '\x1b[B'), 'r');
+  await desk.waitFor('ENSAYO · no se anota nada');
+  await desk.press('\x03');
+  await desk.waitFor('El ensayo');
+  await desk.press('\x03');
+  expect((await desk.exited).code).toBe(0);
 });

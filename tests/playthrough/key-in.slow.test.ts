@@ -107,6 +107,8 @@ test('at a terminal every enter counts, also the first one behind the PIN', asyn
   await typing.waitFor('PIN of Vera >');
   await typing.press(...verasPin, '\r');
   await typing.waitFor('22 pcs >');
+  // Words stay whole at the terminal's edge.
+  expect(typing.text()).toContain('One missing piece found now\nsaves a half-sewn lining.');
   await typing.press('\r');
   await typing.waitFor(/22 pcs >\n.*\n.*22 pcs >/);
   await typing.press(...'22', '\r');
