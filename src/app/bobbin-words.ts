@@ -1,3 +1,4 @@
+import type Fraction from 'fraction.js';
 import type { StepId } from '../base/brand.ts';
 import { leftOnBobbin } from '../bundle/bobbin.ts';
 import type { Next } from '../bundle/next.ts';
@@ -21,6 +22,10 @@ export function bobbinWords(
     say('Switch the motor off and take your foot off the treadle before you change it.'),
   ];
 }
+
+/** What is asked of whoever fits a bobbin. */
+export const bobbinQuestion = (app: Pick<App, 'hand' | 'words'>, full: Fraction): string =>
+  speak(app)('Metres on the bobbin that is in now (enter: a full one, {full} m)', { full: metresSaid(full) });
 
 /** What is left, and what this step takes from it, on one line; undefined where the station does not reckon with it. */
 export function bobbinLine(app: Pick<App, 'hand' | 'words' | 'room' | 'play'>, step: StepId): string | undefined {

@@ -1,4 +1,4 @@
-import { parseStamp } from '../base/instant.ts';
+import { byTime } from '../base/instant.ts';
 import { isBehind } from '../bundle/behind.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { Plain, Say } from '../words/say.ts';
@@ -61,10 +61,8 @@ function quiet(app: App, { bundle }: Extract<DeskRow, { readonly row: 'bundle' }
 }
 
 /** What is typed in from paper may be older than the taking up of the bundle. */
-function lastTouched({ workedAt, workSince }: Bundle): string {
-  const [worked, since] = [workedAt, workSince].map((stamp) => (stamp === null ? 0 : (parseStamp(stamp)?.ms ?? 0)));
-  return workedAt !== null && (worked ?? 0) > (since ?? 0) ? workedAt : workSince;
-}
+const lastTouched = ({ workedAt, workSince }: Bundle): string =>
+  workedAt !== null && byTime(workedAt, workSince) > 0 ? workedAt : workSince;
 
 /** `rev C`, `rev C, changed since`, `not released`, and what is to be mended. */
 export function draftState(say: Say, { revision, withdrawn, isReleased, findings }: DeskDraft): string {

@@ -1,6 +1,6 @@
 import { wallTime } from '../base/instant.ts';
-import { refuse } from '../base/result.ts';
 import { oneLine } from '../base/text.ts';
+import { notOnHold } from '../bundle/barred.ts';
 import { allChecks, openHold } from '../bundle/bundle.ts';
 import { nameOf } from '../bundle/room.ts';
 import type { App, Play } from './app.ts';
@@ -52,8 +52,7 @@ export function orderIn(app: App, words: string): Heard | undefined {
 /** Whether there is anything to settle is said before the first question, not behind the last one. */
 function settling({ bundle, ticket }: Play): Heard {
   if (openHold(bundle)) return { news: { news: 'form', form: { about: 'settle', answers: {} } } };
-  const refused = refuse('no-such-hold', '{ticket} is not on hold: go on.', { ticket });
-  return { news: { news: 'refused', refusal: refused.error } };
+  return { news: { news: 'refused', refusal: notOnHold(ticket).error } };
 }
 
 /** Each word does what it says, however often; where it is refused, the sentence is that of the key. */

@@ -1,5 +1,5 @@
 import { assertNever } from '../base/assert-never.ts';
-import type { Instant } from '../base/instant.ts';
+import type { Instant, OffsetAt } from '../base/instant.ts';
 import { oneLine } from '../base/text.ts';
 import { pointKey } from '../bundle/bundle.ts';
 import { elapsedSeconds } from '../bundle/elapsed.ts';
@@ -8,7 +8,7 @@ import { nameOf } from '../bundle/room.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { Say } from '../words/say.ts';
 import type { App, Play } from './app.ts';
-import { bobbinWords } from './bobbin-words.ts';
+import { bobbinQuestion, bobbinWords } from './bobbin-words.ts';
 import { dialogueHelp } from './dialogue-help.ts';
 import { type Heard, orderIn } from './dialogue-orders.ts';
 import { changesOf, differenceLine } from './difference-words.ts';
@@ -17,8 +17,7 @@ import { question as formQuestion } from './form.ts';
 import { helpWords } from './help-words.ts';
 import { waiting } from './lists.ts';
 import { isLockDue, lockWords } from './lock.ts';
-import { metresSaid } from './metres.ts';
-import { type OffsetAt, paperStamp } from './paper-time.ts';
+import { paperStamp } from './paper-time.ts';
 import { pinQuestion } from './pin-ask.ts';
 import { proseLines } from './prose-lines.ts';
 import { speak } from './speak.ts';
@@ -54,7 +53,7 @@ export function heard(app: App, line: string, { now, offsetAt }: Moment = moment
   return orderIn(app, words) ?? answer(app, words);
 }
 
-/** When a line is heard, and the room's offset from UTC at a time on its clock; `paperStamp` says how it is asked. */
+/** When a line is heard, and the room's offset from UTC at a time on its clock. */
 interface Moment {
   readonly now: Instant;
   readonly offsetAt: OffsetAt;
@@ -171,9 +170,7 @@ function nextQuestion(app: App, play: Play, known: Play | null): Asked {
     case 'bobbin':
       return {
         lines: [...stepLines(app, play, next.at, known), ...bobbinWords(app, next)],
-        prompt: say('Metres on the bobbin that is in now (enter: a full one, {full} m)', {
-          full: metresSaid(next.full),
-        }),
+        prompt: bobbinQuestion(app, next.full),
       };
     case 'caution': {
       const of = next.of > 1 ? ` (${say('{place} of {places}', { place: next.number, places: next.of })})` : '';

@@ -67,8 +67,7 @@ export type News =
   | { readonly news: 'drafts'; readonly drafts: readonly DeskDraft[] }
   /** The words of the hand at the machine were loaded. */
   | { readonly news: 'words'; readonly words: Catalogue | null }
-  /** The time that the paper says of what comes next. */
-  /** An RFC 3339 stamp, or why what was typed is none. */
+  /** The time that the paper says of what comes next, as an RFC 3339 stamp, or why what was typed is none. */
   | { readonly news: 'paper time'; readonly stamp: Result<string> }
   | { readonly news: 'second' }
   /** The lock is due when a line arrives: the line is kept. */

@@ -9,9 +9,9 @@ import { lastDay } from '../bundle/last-day.ts';
 import { actor, workers } from '../bundle/situation.ts';
 import type { Plain, Say } from '../words/say.ts';
 import type { App, Form, Play } from './app.ts';
+import { bobbinQuestion } from './bobbin-words.ts';
 import { findHand } from './find-hand.ts';
 import type { Intent } from './intent.ts';
-import { metresSaid } from './metres.ts';
 import { speak } from './speak.ts';
 
 export interface Question {
@@ -84,17 +84,10 @@ function questions(app: App, form: Form): readonly Question[] {
       return [words('reason', say('Why is it struck?'))];
     case 'note':
       return [words('text', say('Note'))];
-    case 'bobbin':
-      return [
-        {
-          name: 'metres',
-          words: say('Metres on the bobbin that is in now (enter: a full one, {full} m)', {
-            full: app.play?.thread ? metresSaid(app.play.thread.full) : '',
-          }),
-          usual: '',
-          understand: ok,
-        },
-      ];
+    case 'bobbin': {
+      const thread = app.play?.thread;
+      return thread ? [{ name: 'metres', words: bobbinQuestion(app, thread.full), usual: '', understand: ok }] : [];
+    }
     case 'hand over':
       return [person(app, 'to', say('Who takes it? Name or badge'), workers)];
     case 'settle':

@@ -1,6 +1,7 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { HandId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
+import { notOnHold } from '../bundle/barred.ts';
 import { allChecks, type Check } from '../bundle/bundle.ts';
 import type { Command, SettleHow } from '../bundle/command.ts';
 import { toDecimal } from '../measure/decimal.ts';
@@ -65,8 +66,7 @@ function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Comm
     case 'go back':
       return ok({ do: 'go back', hand, reason: intent.reason });
     case 'settle': {
-      if (play.next.want !== 'settling')
-        return refuse('no-such-hold', '{ticket} is not on hold: go on.', { ticket: play.ticket });
+      if (play.next.want !== 'settling') return notOnHold(play.ticket);
       const by = findHand(app.room, intent.by);
       return by.ok
         ? ok({ do: 'settle', hand: by.value.id, hold: play.next.hold.name, how: intent.how, reason: intent.reason })

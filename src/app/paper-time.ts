@@ -1,4 +1,4 @@
-import { formatStamp, parseStamp, wallTime } from '../base/instant.ts';
+import { formatStamp, type OffsetAt, parseStamp, wallTime } from '../base/instant.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { wrongTime } from '../bundle/from-paper.ts';
 import { refusal } from './acts.ts';
@@ -20,9 +20,6 @@ export function onPaper(app: App, typed: Result<string>): App {
       }
     : { ...app, message: refusal(why(app, stamp.error)) };
 }
-
-/** Minutes east of UTC when a wall clock of the room showed this, `2026-11-24T10:42`: in summer it may be another. */
-export type OffsetAt = (wall: string) => number;
 
 /** A time of a paper, `10:42` on the day `before` or `2026-11-24 10:42`, as an RFC 3339 stamp with the room's offset at that time. */
 export function paperStamp(text: string, before: string, offsetAt: OffsetAt): Result<string> {

@@ -16,6 +16,7 @@ import type { App } from './app.ts';
 import type { Effect, News } from './effect.ts';
 import type { Attempted, Playing, RoomLedger } from './room-ledger.ts';
 import { pinAsked, signFirst, signWith } from './sign.ts';
+import { languageOf } from './speak.ts';
 
 /** What the station reckons of its bobbins for a procedure; undefined where it does not. */
 export type ThreadOf = (procedure: Procedure) => Promise<StationThread | undefined>;
@@ -104,11 +105,11 @@ export function performer(
     const isNew = news.news === 'taken' || (news.news === 'done' && news.command.do === 'sign on');
     const { paper, hand: atMachine } = app();
     const hand = news.news === 'done' ? news.command.hand : (paper?.by ?? atMachine);
-    return isNew && hand !== null ? [{ news: 'words', words: await loadWords(languageOf(hand)) }, news] : [news];
+    return isNew && hand !== null ? [{ news: 'words', words: await loadWords(readBy(hand)) }, news] : [news];
   }
 
-  function languageOf(hand: HandId): Language {
-    return ledger.room().hands.get(hand)?.language ?? app().language;
+  function readBy(hand: HandId): Language {
+    return languageOf({ room: ledger.room(), language: app().language }, hand);
   }
 
   async function taken({ room, playing }: Attempted): Promise<News> {
@@ -124,7 +125,7 @@ export function performer(
     const from = main.bundle.changesToRead?.from;
     const release = from && releaseOfText(ledger.room(), from);
     if (!release || reader === null) return [];
-    const language = languageOf(reader);
+    const language = readBy(reader);
     const sheet = seen.sheet && release.sheets.find((each) => each.language === language);
     const words = sheet && (await ledger.procedure(sheet.understood));
     const before = await ledger.procedure(release.understood);
@@ -139,7 +140,7 @@ export function performer(
   async function inTongue(playing: Playing): Promise<Playing> {
     const { hand, paper } = app();
     // What stood on the paper is not known, so it is typed in by the main text.
-    const language = hand === null || paper ? undefined : languageOf(hand);
+    const language = hand === null || paper ? undefined : readBy(hand);
     const sheet = releaseOf(ledger.room(), playing.bundle)?.sheets.find((each) => each.language === language);
     const words = sheet && (await ledger.procedure(sheet.understood));
     const thread = await threadOf(playing.procedure);

@@ -1,5 +1,5 @@
 import { oneLine } from '../base/text.ts';
-import { allChecks, type Check } from '../bundle/bundle.ts';
+import { allChecks, type Check, isGoodVerdict } from '../bundle/bundle.ts';
 import type { Point } from '../procedure/procedure.ts';
 import type { Plain, Say } from '../words/say.ts';
 import type { App, Play } from './app.ts';
@@ -34,8 +34,7 @@ export function told(app: App, before: App): readonly string[] {
 }
 
 function checkLines(say: Say, play: Play, check: Check): readonly string[] {
-  if (check.verdict === 'within' || check.verdict === 'not judged')
-    return check.value === 'done' ? [] : [`  ✓ ${valueWords(check)}`];
+  if (isGoodVerdict(check.verdict)) return check.value === 'done' ? [] : [`  ✓ ${valueWords(check)}`];
   const step = play.procedure.steps.find(({ id }) => id === check.step);
   const point = step?.points.find(({ id }) => id === check.point);
   const ifOut = step?.facts.ifOut;

@@ -1,5 +1,5 @@
 import { assertNever } from '../base/assert-never.ts';
-import { openHold } from '../bundle/bundle.ts';
+import { isGoodVerdict, openHold } from '../bundle/bundle.ts';
 import type { Command } from '../bundle/command.ts';
 import type { RecordedEntry } from '../bundle/entries.ts';
 import type { Next } from '../bundle/next.ts';
@@ -230,8 +230,7 @@ function wantsTheSame(a: Next, b: Next): boolean {
   return a.want === b.want && a.want !== 'caution' && a.want !== 'changes';
 }
 
-const isOutside = (entry: RecordedEntry): boolean =>
-  entry.kind === 'checked' && entry.body.verdict !== 'within' && entry.body.verdict !== 'not judged';
+const isOutside = (entry: RecordedEntry): boolean => entry.kind === 'checked' && !isGoodVerdict(entry.body.verdict);
 
 function lastOf(command: Command, entries: readonly RecordedEntry[], { now }: App): Play['last'] {
   const entry = entries.findLast(({ kind }) => kind === 'checked');

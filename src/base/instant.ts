@@ -7,6 +7,9 @@ export interface Instant {
 /** Tells the time; passed in, so that nothing below the edge of the program reads a clock by itself. */
 export type Clock = () => Instant;
 
+/** Minutes east of UTC when a wall clock here showed this, `2026-11-24T10:42`: in summer it may be another. Passed in, like the clock. */
+export type OffsetAt = (wall: string) => number;
+
 const two = (n: number): string => String(n).padStart(2, '0');
 
 /** The moment as RFC 3339 with milliseconds and local offset, such as `2026-11-25T10:42:07.120+01:00`. */
@@ -45,6 +48,9 @@ export function parseStamp(text: string): Instant | undefined {
   local.setUTCHours(hour, minute, second, Number(fraction.padEnd(3, '0').slice(0, 3)));
   return { ms: local.getTime() - offset * 60_000, offset };
 }
+
+/** Orders stamps by their moments, whatever their offsets; what is no stamp counts as long ago. */
+export const byTime = (a: string, b: string): number => (parseStamp(a)?.ms ?? 0) - (parseStamp(b)?.ms ?? 0);
 
 /** Hours and minutes of a stamp as its writer's wall clock showed them, such as `10:42`. */
 export const wallTime = (stamp: string): string => stamp.slice(11, 16);

@@ -1,4 +1,4 @@
-import type { HandId, ProcedureId } from '../base/brand.ts';
+import type { HandId, ProcedureId, TicketId } from '../base/brand.ts';
 import { type Result, refuse } from '../base/result.ts';
 import type { Bundle } from './bundle.ts';
 import type { Next } from './next.ts';
@@ -20,6 +20,8 @@ export function notAtWork(bundle: Bundle, hand: HandId): Result<never> | undefin
 
 export const onHold = (bundle: Bundle, hold: string): Result<never> =>
   refuse('on-hold', '{ticket} is on hold ({hold}): a supervisor settles it first.', { ticket: bundle.ticket, hold });
+
+export const notOnHold = (ticket: TicketId) => refuse('no-such-hold', '{ticket} is not on hold: go on.', { ticket });
 
 export const notOpened = (bundle: Bundle): Result<never> =>
   refuse('not-opened', '{ticket} has not been opened yet: open it first.', { ticket: bundle.ticket });

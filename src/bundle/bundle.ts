@@ -120,8 +120,10 @@ export const checksOf = (bundle: Bundle, key: string): readonly Check[] =>
 export const liveCheck = (bundle: Bundle, key: string, place: number): Check | undefined =>
   checksOf(bundle, key).findLast((check) => check.place === place && !check.struck && !check.again);
 
-export const isGood = (check: Check | undefined): check is Check =>
-  check !== undefined && (check.verdict === 'within' || check.verdict === 'not judged');
+/** Whether an answer of this verdict lets the work go on. */
+export const isGoodVerdict = (verdict: string | null): boolean => verdict === 'within' || verdict === 'not judged';
+
+export const isGood = (check: Check | undefined): check is Check => check !== undefined && isGoodVerdict(check.verdict);
 
 /** True when this hand has recorded anything in the set (or, for the whole bundle, anywhere in it), struck or not. */
 export const workedOn = (bundle: Bundle, hand: HandId, set: SetNumber): boolean =>

@@ -1,13 +1,13 @@
 import type { Digest, HandId } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { barred, notOpened } from './barred.ts';
-import { type Bundle, type Check, isConceded, isGood, liveCheck, pointKey, workedOn } from './bundle.ts';
+import { type Bundle, isGood, isGoodVerdict, liveCheck, pointKey, workedOn } from './bundle.ts';
 import type { BundleCommand, Command } from './command.ts';
 import { threadUsed } from './decide-bobbin.ts';
 import type { EntryDraft } from './entries.ts';
 import { whyNotFolded } from './folding.ts';
 import { judgeAnswer } from './judge-answer.ts';
-import { blanksOf, firstOpenBlank, type Next, next, type WantedPoint } from './next.ts';
+import { type Next, next, openBlanks, type WantedPoint } from './next.ts';
 import { nameOf, releaseOf } from './room.ts';
 import { stepsFrom } from './route.ts';
 import { actor, type BundleSituation, record, workers } from './situation.ts';
@@ -84,22 +84,10 @@ export function decideAtPoint(
   };
   const checked = { kind: 'checked', body } as const;
   const { took } = command;
-  const isLast = took !== undefined && isLastOf(bundle, wanted, judged.value.verdict);
-  const used = isLast ? threadUsed(situation, { set, step, took }) : [];
+  // The blank that is answered is the only one that was open in its step.
+  const isSewn = took !== undefined && isGoodVerdict(judged.value.verdict) && openBlanks(bundle, wanted.at) === 1;
+  const used = isSewn ? threadUsed(situation, { set, step, took }) : [];
   return record(situation, hand, [checked, ...used]);
-}
-
-/** Whether an answer with this verdict is the last that the step wanted. */
-function isLastOf(bundle: Bundle, { at, point, place }: WantedPoint, verdict: Check['verdict']): boolean {
-  if (verdict !== 'within' && verdict !== 'not judged') return false;
-  const key = pointKey(at.set, at.step.id, point.id);
-  const isOpen = (blank: number): boolean =>
-    blank !== place && !isGood(liveCheck(bundle, key, blank)) && !isConceded(bundle, key, blank);
-  const blanks = Array.from({ length: blanksOf(point) }, (_, index) => index + 1);
-  return (
-    !blanks.some(isOpen) &&
-    at.step.points.every((each) => each === point || firstOpenBlank(bundle, at, each) === undefined)
-  );
 }
 
 /** The sheet that was on the screen, when it was released with the bundle's text. */

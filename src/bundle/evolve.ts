@@ -1,6 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import type { Digest, HandId, StepId, TicketId } from '../base/brand.ts';
-import { parseStamp } from '../base/instant.ts';
+import { byTime } from '../base/instant.ts';
 import {
   allChecks,
   type Bundle,
@@ -137,8 +137,6 @@ function stillWorked(bundle: Bundle): Bundle {
   const workedAt = [...(bundle.openedAt === null ? [] : [bundle.openedAt]), ...stands].toSorted(byTime).at(-1) ?? null;
   return { ...bundle, workedAt };
 }
-
-const byTime = (a: string, b: string): number => (parseStamp(a)?.ms ?? 0) - (parseStamp(b)?.ms ?? 0);
 
 function ticketed(entry: RecordedEntry, body: Body<'ticketed'>): Bundle {
   return {

@@ -125,10 +125,20 @@ const plainlyDone = new WeakMap<object, boolean>();
 /** The first blank of a point that has no good value and is not let through; undefined when the point is done. */
 export function firstOpenBlank(bundle: Bundle, at: Place, point: Point): number | undefined {
   const key = pointKey(at.set, at.step.id, point.id);
-  for (let place = 1; place <= blanksOf(point); place++)
-    if (!isGood(liveCheck(bundle, key, place)) && !isConceded(bundle, key, place)) return place;
+  for (let place = 1; place <= blanksOf(point); place++) if (isOpen(bundle, key, place)) return place;
   return undefined;
 }
+
+/** How many blanks of a step are so. */
+export function openBlanks(bundle: Bundle, at: Place): number {
+  return at.step.points.reduce((sum, point) => {
+    const key = pointKey(at.set, at.step.id, point.id);
+    return sum + Array.from({ length: blanksOf(point) }).filter((_, blank) => isOpen(bundle, key, blank + 1)).length;
+  }, 0);
+}
+
+const isOpen = (bundle: Bundle, key: string, place: number): boolean =>
+  !isGood(liveCheck(bundle, key, place)) && !isConceded(bundle, key, place);
 
 export const blanksOf = (point: Point): number =>
   point.kind === 'reading' || point.kind === 'count' ? point.places : 1;

@@ -4,10 +4,9 @@ import { type Desk, type DeskRow, deskRows, type Errand, rowAt } from '../app/de
 import { headings, rowWords } from '../app/desk-words.ts';
 import { isLockDue, locked } from '../app/lock.ts';
 import { wholeBundles } from '../app/perform.ts';
-import { speak, why } from '../app/speak.ts';
+import { languageOf, speak, why } from '../app/speak.ts';
 import type { AppStore } from '../app/store.ts';
 import { assertNever } from '../base/assert-never.ts';
-import type { Language } from '../base/language.ts';
 import { refuse } from '../base/result.ts';
 import { pad } from '../base/text.ts';
 import { pictureFolders } from '../storage/picture-files.ts';
@@ -81,7 +80,7 @@ async function shown(
   io: Io,
 ): Promise<{ readonly store: AppStore; readonly code: number }> {
   let ring: () => void = () => {};
-  const store = roomStore({ ledger, thread: async () => undefined, ring: () => ring() }, first, io);
+  const store = roomStore({ ledger, ring: () => ring() }, first, io);
   if (hand !== undefined) store.tell({ news: 'sign on', who: hand });
   const trouble = (error: unknown): void => {
     const message = error instanceof Error ? error.message : String(error);
@@ -142,7 +141,7 @@ async function run(
       return edited.ok ? null : { tone: 'refusal', text: why(now, edited.error) };
     }
     case 'rehearse':
-      await rehearse(join(room.folder, errand.file), { ...where, language: readBy(now) }, io);
+      await rehearse(join(room.folder, errand.file), { ...where, language: languageOf(now, now.hand) }, io);
       return { tone: 'plain', text: speak(now)('The rehearsal is over; nothing was recorded.') };
     case 'release':
       await releaseProcedure(join(room.folder, errand.file), { ...where, hand: options.hand }, io);
@@ -152,9 +151,6 @@ async function run(
       return assertNever(errand);
   }
 }
-
-const readBy = ({ room, hand, language }: Pick<App, 'room' | 'hand' | 'language'>): Language =>
-  (hand === null ? undefined : room.hands.get(hand)?.language) ?? language;
 
 /** What was said stays on the terminal until it is read. */
 async function enter(io: Io): Promise<void> {

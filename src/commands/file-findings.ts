@@ -1,6 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { Refusal } from '../base/result.ts';
-import { type ProcedureFile, twinsOf } from '../storage/procedure-files.ts';
+import { type ProcedureFile, twinsIn } from '../storage/procedure-files.ts';
 
 /** A file of the room that cannot be read, as a finding among those of the others. */
 export const unreadFile = (file: string, { message }: Refusal): Finding => ({
@@ -16,8 +16,9 @@ export const unreadFile = (file: string, { message }: Refusal): Finding => ({
 
 /** One finding in each of these texts for each other one of the room that has the same id. */
 export function sameIds(files: readonly ProcedureFile[], room: readonly ProcedureFile[]): readonly Finding[] {
+  const twinsOf = twinsIn(room);
   return files.flatMap((file) =>
-    twinsOf(file, room).map((twin) => {
+    twinsOf(file).map((twin) => {
       const lines = file.text.split(/\r?\n/);
       const at = lines.findIndex((line) => line.startsWith('procedure:'));
       return {

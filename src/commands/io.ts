@@ -1,5 +1,4 @@
-import type { OffsetAt } from '../app/paper-time.ts';
-import type { Clock } from '../base/instant.ts';
+import type { Clock, OffsetAt } from '../base/instant.ts';
 import { oneLine } from '../base/text.ts';
 
 /** The world outside a command: where it prints, what it reads, which folder it was called in, and the time. */

@@ -36,7 +36,7 @@ export function keyIn(typed: string, options: KeyInOptions, io: Io): Promise<num
       hand: hand.value.id,
       paper: { by: by.value.id, doneAt: begun.value },
     };
-    const store = roomStore({ ledger, thread: async () => undefined }, first, io);
+    const store = roomStore({ ledger }, first, io);
     store.tell({ news: 'ticket', ticket });
     await store.settled();
     const { message, pin, play } = store.app();

@@ -79,9 +79,9 @@ function once(folder: string, named: readonly string[], { json }: ProofreadOptio
       paths.push(path);
       texts.set(name, text);
       read.push(file.value);
-      const draft = readDraft(folder, file.value);
-      findings.push(...draft.findings);
-      silenced.push(...draft.silenced);
+      const told = readDraft(folder, file.value);
+      findings.push(...told.findings);
+      silenced.push(...told.silenced);
     }
   }
   findings.push(...sameIds(read, named.length === 0 ? read : draftsOf(folder)));

@@ -7,13 +7,18 @@ import type { Io } from './io.ts';
 
 export interface StoreMeans {
   readonly ledger: RoomLedger;
-  readonly thread: ThreadOf;
+  /** Without it the program does not reckon with bobbins. */
+  readonly thread?: ThreadOf;
   /** What it does at a reading out of its limit. */
   readonly ring?: () => void;
 }
 
 /** The program at work on a ledger from here on. */
-export function roomStore({ ledger, thread, ring = () => {} }: StoreMeans, first: App, io: Io): AppStore {
+export function roomStore(
+  { ledger, thread = async () => undefined, ring = () => {} }: StoreMeans,
+  first: App,
+  io: Io,
+): AppStore {
   const store: AppStore = startStore(
     first,
     io.clock,

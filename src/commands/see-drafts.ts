@@ -14,13 +14,14 @@ export async function seeDrafts(folder: string, ledger: RoomLedger, proof: Proof
   const drafts: DeskDraft[] = [];
   const files = listProcedures(folder).map((name) => [name, readProcedure(folder, name)] as const);
   const readable = files.flatMap(([, file]) => (file.ok ? [file.value] : []));
+  const twice = sameIds(readable, readable);
   for (const [name, file] of files) {
     if (!file.ok) {
       drafts.push(unreadable(name, file.error));
       continue;
     }
     const draft = await seen(folder, file.value, ledger, proof);
-    drafts.push({ ...draft, findings: [...draft.findings, ...sameIds([file.value], readable)] });
+    drafts.push({ ...draft, findings: [...draft.findings, ...twice.filter((each) => each.file === draft.file)] });
   }
   return drafts;
 }

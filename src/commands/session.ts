@@ -25,12 +25,12 @@ interface SessionMeans {
 export async function runSession(
   ledger: RoomLedger,
   as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound' | 'lockAfter' | 'language' | 'words'>,
-  { hand, plain, bell, thread = async () => undefined, meanwhile }: SessionOptions & SessionMeans,
+  { hand, plain, bell, thread, meanwhile }: SessionOptions & SessionMeans,
   io: Io,
 ): Promise<number> {
   let ring: () => void = () => {};
   const first = startApp({ ...as, now: io.clock(), room: ledger.room(), bundles: ledger.bundles() });
-  const store = roomStore({ ledger, thread, ring: () => ring() }, first, io);
+  const store = roomStore({ ledger, ...(thread ? { thread } : {}), ring: () => ring() }, first, io);
   if (hand !== undefined) {
     store.tell({ news: 'sign on', who: hand });
     await store.settled();

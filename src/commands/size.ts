@@ -79,7 +79,7 @@ function needle(text: string): Result<readonly Numbered[]> {
 
 function stitch(text: string): Result<readonly Numbered[]> {
   const length = stitchLength(text);
-  if (length === undefined || length.lte(0))
+  if (length === undefined)
     return refuse(
       'stitch-unknown',
       'Say how long a stitch is, or how many there are, such as stitch 4 mm or stitch 6 spi.',

@@ -1,7 +1,6 @@
 import type { ThreadOf } from '../app/perform.ts';
-import type { Digest, StepId } from '../base/brand.ts';
+import type { StepId } from '../base/brand.ts';
 import type { StationThread } from '../bundle/bobbin.ts';
-import type { Drawing } from '../drawing/drawing.ts';
 import type { LedgerStore } from '../ledger/ledger-store.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { RoomSettings } from '../storage/settings.ts';
@@ -27,7 +26,9 @@ export function stationThread(settings: RoomSettings, store: Pick<LedgerStore, '
   async function reckon(procedure: Procedure, full: StationThread['full']): Promise<StationThread> {
     // Loaded when a bundle is taken up: no screen before that shows a seam.
     const { procedureThread } = await import('../thread/procedure-thread.ts');
-    const steps = procedureThread(procedure, await drawingsOf(procedure, store), room);
+    const { measurable } = await import('../drawing/measurable.ts');
+    const { drawings } = measurable(await keptPictures(procedure, store));
+    const steps = procedureThread(procedure, drawings, room);
     const whole = steps.filter(({ unknown }) => unknown.length === 0);
     return {
       full,
@@ -36,20 +37,15 @@ export function stationThread(settings: RoomSettings, store: Pick<LedgerStore, '
   }
 }
 
-/** The drawings of a released procedure that can be measured, by their addresses. */
-async function drawingsOf(
+/** The pictures that were kept with a released procedure, by their addresses. */
+async function keptPictures(
   { steps }: Procedure,
   store: Pick<LedgerStore, 'kept'>,
-): Promise<ReadonlyMap<string, Drawing>> {
-  const { isToScale, readDrawing } = await import('../drawing/read-drawing.ts');
-  const digests = new Map<string, Digest>();
-  for (const { address, digest } of steps.flatMap(({ pictures }) => pictures))
-    if (digest !== undefined && address.toLowerCase().endsWith('.svg')) digests.set(address, digest);
-  const drawings = new Map<string, Drawing>();
-  for (const [address, digest] of digests) {
-    const kept = await store.kept(digest);
-    const read = kept && readDrawing(new TextDecoder().decode(kept.bytes), address);
-    if (read && isToScale(read)) drawings.set(address, read.drawing);
+): Promise<ReadonlyMap<string, Uint8Array>> {
+  const pictures = new Map<string, Uint8Array>();
+  for (const { address, digest } of steps.flatMap((step) => step.pictures)) {
+    const kept = digest === undefined || pictures.has(address) ? undefined : await store.kept(digest);
+    if (kept) pictures.set(address, kept.bytes);
   }
-  return drawings;
+  return pictures;
 }

@@ -1,7 +1,6 @@
 import { assertNever } from '../base/assert-never.ts';
 import { type Place, route } from '../bundle/route.ts';
-import type { Drawing } from '../drawing/drawing.ts';
-import { isToScale, readDrawing } from '../drawing/read-drawing.ts';
+import { measurable } from '../drawing/measurable.ts';
 import { toDecimal } from '../measure/decimal.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
@@ -58,14 +57,8 @@ function reckon(
   pictures: ReadonlyMap<string, Uint8Array>,
   room: ThreadOf['room'],
 ): ThreadOf {
-  const drawings = new Map<string, Drawing>();
-  const unread: string[] = [];
-  for (const [address, bytes] of pictures) {
-    if (!address.toLowerCase().endsWith('.svg')) continue;
-    const read = readDrawing(new TextDecoder().decode(bytes), address);
-    if (isToScale(read)) drawings.set(address, read.drawing);
-    else unread.push(`${address} cannot be measured: ${read.findings[0]?.message ?? ''}`);
-  }
+  const { drawings, others } = measurable(pictures);
+  const unread = others.map(({ address, why }) => `${address} cannot be measured: ${why}`);
   const steps = procedureThread(procedure, drawings, room);
   return { name, sets, steps, room, unread, changes: changesOf(procedure, sets, steps, room) };
 }

@@ -1,3 +1,4 @@
+import { isGoodVerdict } from '../bundle/bundle.ts';
 import { amountWords } from '../measure/amount-words.ts';
 import type { WhoRow } from './who.ts';
 
@@ -22,8 +23,7 @@ export function repeated(rows: readonly WhoRow[]): readonly WhoRow[] {
 
 function beforeWords({ value, unit, verdict, by, seq, name, struck, again }: WhoRow): string {
   const amount = (each: string): string => (unit === null ? each : amountWords(each, unit));
-  const outside =
-    verdict === 'within' || verdict === 'not judged' ? '' : `, ${by === null ? '' : `${amount(by)} `}${verdict}`;
+  const outside = isGoodVerdict(verdict) ? '' : `, ${by === null ? '' : `${amount(by)} `}${verdict}`;
   const why = struck === null ? (again ? 'the work went back' : 'measured again') : `struck: ${struck}`;
   return `${amount(value ?? '')}${outside} (entry ${seq}, ${name}; ${why})`;
 }

@@ -2,6 +2,7 @@ import { columns } from '../base/columns.ts';
 import { duration } from '../base/duration.ts';
 import { wallTime } from '../base/instant.ts';
 import { oneLine, pad, padStart, wrap } from '../base/text.ts';
+import { isGoodVerdict } from '../bundle/bundle.ts';
 import { amountWords } from '../measure/amount-words.ts';
 import type { WhoRow } from './who.ts';
 import { kindWords, remarks } from './who-words.ts';
@@ -49,6 +50,6 @@ function wordsOf(row: WhoRow): string {
 /** The limit in brackets, where it says more than the value; a value that is outside it says so first. */
 function judged({ verdict, by, unit, limit, value }: WhoRow): string {
   const limits = limit === null || limit === value ? '' : ` (${limit})`;
-  if (verdict === 'within' || verdict === 'not judged') return limits;
+  if (isGoodVerdict(verdict)) return limits;
   return `, ${by === null ? '' : `${amountWords(by, unit ?? '')} `}${verdict}${limits}`;
 }

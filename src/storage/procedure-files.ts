@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path';
 import type { Digest, ProcedureId } from '../base/brand.ts';
 import { type Language, languages, sheetLanguage } from '../base/language.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
-import { sameName } from '../bundle/same-name.ts';
+import { nameKey, sameName } from '../bundle/same-name.ts';
 import { digestOf } from '../ledger/leaf.ts';
 import { nameInside } from './name-inside.ts';
 import { inPlainWords, refuseTrouble } from './trouble.ts';
@@ -70,7 +70,7 @@ export function findProcedure(room: string, named: string): Result<ProcedureFile
 /** Refuses a text of the room when another one has its id: of the two nobody knows which is meant. */
 export function onlyOne(room: string, file: ProcedureFile): Result<ProcedureFile> {
   if (nameInside(room, file.path) === undefined || sheetLanguage(file.path) !== null) return ok(file);
-  const [twin] = twinsOf(file, draftsOf(room));
+  const [twin] = twinsIn(draftsOf(room))(file);
   return twin ? refuse('procedure-twice', saidTwice(file.name, twin.name, idIn(file.text) ?? '')) : ok(file);
 }
 
@@ -83,13 +83,20 @@ export function draftsOf(room: string): readonly ProcedureFile[] {
   });
 }
 
-/** The other texts among these with the id of this one. */
-export function twinsOf(file: ProcedureFile, files: readonly ProcedureFile[]): readonly ProcedureFile[] {
-  const id = idIn(file.text);
-  if (!id || sheetLanguage(file.path) !== null) return [];
-  return files.filter(
-    (each) => each.path !== file.path && sheetLanguage(each.path) === null && sameName(idIn(each.text) ?? '', id),
-  );
+/** Tells of a text the others among these that have its id; a sheet has that of its main text. */
+export function twinsIn(files: readonly ProcedureFile[]): (file: ProcedureFile) => readonly ProcedureFile[] {
+  const known = new Map<string, ProcedureFile[]>();
+  for (const file of files) {
+    const key = idKey(file);
+    if (key !== undefined) known.set(key, [...(known.get(key) ?? []), file]);
+  }
+  return (file) => (known.get(idKey(file) ?? '') ?? []).filter(({ path }) => path !== file.path);
+}
+
+/** The same for two texts whose ids are one name to a person. */
+function idKey({ text, path }: ProcedureFile): string | undefined {
+  const id = idIn(text);
+  return id && sheetLanguage(path) === null ? nameKey(id) : undefined;
 }
 
 /** Reads one procedure file; `path` is absolute, or relative to the room. */
