@@ -145,8 +145,7 @@ function answer(app: App, play: Play, hand: HandId, text: string): Result<Comman
         place: next.place,
         typed: sheet === undefined ? text : optionNumber(next.point, text),
         ...folded,
-        // On paper it was another machine's bobbin, or none that is known.
-        ...(took === undefined || app.paper ? {} : { took: toDecimal(took) }),
+        ...(took === undefined ? {} : { took: toDecimal(took) }),
       } as const;
       if (next.point.kind !== 'hold point' || text.trim() === '') return ok(check);
       const witness = findHand(app.room, text);

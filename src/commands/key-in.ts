@@ -36,6 +36,7 @@ export function keyIn(typed: string, options: KeyInOptions, io: Io): Promise<num
       hand: hand.value.id,
       paper: { by: by.value.id, doneAt: begun.value },
     };
+    // On paper it was another machine's bobbin, or none that is known.
     const store = roomStore({ ledger }, first, io);
     store.tell({ news: 'ticket', ticket });
     await store.settled();

@@ -171,6 +171,17 @@ test('how long a bundle has waited is told by its sewer, whatever a supervisor s
   expect(state()).toContain('left by Ines · 3');
 });
 
+test('how long nobody has worked on an open bundle is not how long ago its paper was printed', async () => {
+  const room = await workroom(smallProcedure);
+  const sewer = await room.program();
+  for (const word of ['ines', 'b-1', '4']) await line(sewer, word);
+  room.clock.pass(31 * 60);
+  await attempt(room, 'B-1', { do: 'print', hand: 'V-01' as never, what: 'sheet' });
+  const desk = await deskOf(room);
+  await line(desk, 'vera');
+  expect(deskRows(desk.app()).map((row) => rowWords(desk.app(), row).state)[0]).toBe('open with Ines · 31 min ago');
+});
+
 test('of a bundle on an older revision the supervisor says that it is finished on that', async () => {
   const room = await workroom(smallProcedure);
   const sewer = await room.program();

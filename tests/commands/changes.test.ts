@@ -7,6 +7,10 @@ import { callDemo, called } from './demo-room.ts';
 
 /** A practice room, with its draft of the lining written anew, and what differs in it. */
 async function comparing(...rewritten: readonly (readonly [string, string])[]) {
+  return (await compared(...rewritten)).compare;
+}
+
+async function compared(...rewritten: readonly (readonly [string, string])[]) {
   const cwd = tempFolder();
   await callDemo(cwd, 'room');
   const room = join(cwd, 'room');
@@ -17,8 +21,9 @@ async function comparing(...rewritten: readonly (readonly [string, string])[]) {
     draft,
     rewritten.reduce((words, [from, to]) => words.replace(from, to), text),
   );
-  return (from?: string, to?: string, options: { readonly json?: boolean } = {}, procedure = 'lin-2207') =>
+  const compare = (from?: string, to?: string, options: { readonly json?: boolean } = {}, procedure = 'lin-2207') =>
     called((io) => changes(procedure, from, to, { room, ...options }, io), cwd);
+  return { room, compare };
 }
 
 test('two revisions are compared step by step', async () => {
@@ -74,4 +79,11 @@ test('a draft with errors is not compared', async () => {
     code: 2,
     err: expect.stringContaining('walkfoot proofread procedures/LIN-2207.md'),
   });
+});
+
+test('a picture of the draft that was drawn anew is told', async () => {
+  const { room, compare } = await compared();
+  const picture = join(room, 'media/lining.svg');
+  writeFileSync(picture, readFileSync(picture, 'utf8').replace('</svg>', '<!-- drawn anew --></svg>'));
+  expect((await compare()).out).toContain('picture redrawn');
 });

@@ -16,10 +16,14 @@ async function lateBundle() {
     }
   await room.release(smallProcedure.replace('±1.5', '±1'));
   const deciding = { fates: new Map(), procedure: 'T-1' as ProcedureId, hand: 'V-01' as never, reason: 'new text' };
-  const decide = async (said: 'finish' | 'hold' | undefined) => {
+  const decide = async (said: 'finish' | 'hold' | undefined, revision?: string) => {
     let decided: unknown;
     await called(async (io) => {
-      decided = await decideFates(room.ledger, { ...deciding, said }, io);
+      decided = await decideFates(
+        room.ledger,
+        { ...deciding, said, ...(revision === undefined ? {} : { revision }) },
+        io,
+      );
       return 0;
     }, tempFolder());
     return decided;
@@ -32,6 +36,13 @@ test('a bundle that was begun meanwhile is decided of like the others', async ()
   const { decide, bundle } = await lateBundle();
   expect(await decide('hold')).toEqual([{ ticket: 'B-1', fate: 'hold' }]);
   expect(bundle()?.holds.length).toBe(1);
+});
+
+test('a bundle on another revision than the one that is withdrawn is not asked about', async () => {
+  const { decide, bundle } = await lateBundle();
+  expect(await decide('hold', 'X')).toEqual([]);
+  expect(bundle()?.holds.length).toBe(0);
+  expect(await decide('hold', 'A')).toEqual([{ ticket: 'B-1', fate: 'hold' }]);
 });
 
 test('where nobody can be asked of it, it is named', async () => {

@@ -35,6 +35,12 @@ test.each<readonly [string, string, string, RegExp]>([
     /back to step 2 here, and this sheet back to step 1/,
   ],
   [
+    'a number of the way out',
+    '- If out: ',
+    '- If out: 3 ',
+    /numbers of the way out: the main text has none here, and this sheet 3/,
+  ],
+  [
     'a skill',
     'Needs skill: top-stitch vinyl',
     'Needs skill: pespunte',

@@ -1,0 +1,66 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { sew } from '../../src/commands/sew.ts';
+import { stationThread } from '../../src/commands/station-thread.ts';
+import { verify } from '../../src/commands/verify.ts';
+import { who } from '../../src/commands/who.ts';
+import { readRoomFile } from '../../src/storage/settings.ts';
+import { tempFolder } from '../storage/temp-folder.ts';
+import { callDemo, called, readRoom } from './demo-room.ts';
+
+const file = readRoomFile('name: A\nstation: t\n');
+if (!file.ok) throw new Error(file.error.message);
+const SETTINGS = file.value.settings;
+
+/** A practice room; B-1041 stands before the top-stitch of its first set. */
+async function practice() {
+  const cwd = tempFolder();
+  await callDemo(cwd, 'room');
+  const room = join(cwd, 'room');
+  const play = (ticket: string, hand: string, ...lines: readonly string[]) =>
+    called(
+      (io) => sew(ticket, { room, hand, plain: true }, io),
+      cwd,
+      undefined,
+      lines.map((line) => `${line}\n`).join(''),
+    );
+  return { cwd, room, play };
+}
+
+test('before a seam that cannot be undone a sewer says what is on the bobbin, with the length of its drawing', async () => {
+  const { cwd, room, play } = await practice();
+  const { out } = await play('B-1041', 'Ines', '', '', '3', '', '1');
+  expect(out).toContain('This step takes 7.2 m from the bobbin');
+  expect(out).toContain('About 3 m are left on the bobbin in the machine.');
+  expect(out).toContain('Bobbin: 30 m from here on.');
+  const rows = JSON.parse((await called((io) => who('B-1041', { room, json: true }, io), cwd)).out);
+  expect(rows.filter(({ kind }: { kind: string }) => kind === 'bobbin-fitted')).toHaveLength(2);
+  expect(await called((io) => verify(undefined, { room }, io), cwd)).toMatchObject({ code: 0 });
+});
+
+test('where the room does not reckon with bobbins nobody is asked', async () => {
+  const { room, play } = await practice();
+  const settings = join(room, 'walkfoot.yaml');
+  writeFileSync(settings, readFileSync(settings, 'utf8').replace('bobbin: 30 m', 'bobbin: off'));
+  expect((await play('B-1041', 'Ines', '', '', '1')).out).not.toContain('obbin in the machine');
+});
+
+test('of a step with a seam that no drawing has nothing is reckoned', async () => {
+  const { room } = await practice();
+  const read = await readRoom(room);
+  const procedure = await read.text('B-1041');
+  const settings = { ...SETTINGS, bobbin: '30 m' };
+  const whole = await stationThread(settings, read.store)(procedure);
+  expect(whole?.takes.size).toBe(6);
+  const [first] = whole?.takes.keys() ?? [];
+  const steps = procedure.steps.map((step) =>
+    step.id === first && step.facts.seams
+      ? { ...step, facts: { ...step.facts, seams: { ...step.facts.seams, ids: [...step.facts.seams.ids, 'D9'] } } }
+      : step,
+  );
+  const less = await stationThread(settings, read.store)({ ...procedure, steps });
+  expect(less?.takes.size).toBe(5);
+  expect(first !== undefined && less?.takes.has(first)).toBe(false);
+  await read.close();
+});
