@@ -52,7 +52,7 @@ function title(app: App, { about, entry }: Form): string {
         : say('Strike an entry');
     }
     case 'bobbin':
-      return say('new bobbin');
+      return say('Fit another bobbin');
     case 'hand over':
       return say('Hand the bundle over');
     case 'go back': {

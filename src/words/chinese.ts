@@ -660,6 +660,7 @@ export const chinese: Catalogue = {
   'for each set': '每套',
   'once a shift': '每班一次',
   'new bobbin': '换梭芯',
+  'Fit another bobbin': '更换梭芯',
   'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
     '这一步用梭芯线 {takes} 米；中途用完无法补救。',
   'Nobody has said how much is on the bobbin in the machine.': '没有人说过机器里的梭芯还有多少线。',

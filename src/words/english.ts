@@ -587,6 +587,7 @@ export const english = [
   'for each set',
   'once a shift',
   'new bobbin',
+  'Fit another bobbin',
   'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.',
   'Nobody has said how much is on the bobbin in the machine.',
   'About {left} m are left on the bobbin in the machine.',

@@ -702,6 +702,7 @@ export const spanish: Catalogue = {
   'for each set': 'para cada juego',
   'once a shift': 'una vez por turno',
   'new bobbin': 'bobina nueva',
+  'Fit another bobbin': 'Cambiar la bobina',
   'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
     'Este paso gasta {takes} m de la bobina; si se acaba en medio, no tiene arreglo.',
   'Nobody has said how much is on the bobbin in the machine.': 'Nadie ha dicho cuánto hay en la bobina de la máquina.',

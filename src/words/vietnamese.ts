@@ -692,6 +692,7 @@ export const vietnamese: Catalogue = {
   'for each set': 'cho mỗi bộ',
   'once a shift': 'một lần mỗi ca',
   'new bobbin': 'suốt chỉ mới',
+  'Fit another bobbin': 'Thay suốt chỉ',
   'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
     'Bước này dùng {takes} m chỉ suốt; hết chỉ giữa chừng thì không sửa được.',
   'Nobody has said how much is on the bobbin in the machine.': 'Chưa ai nói suốt chỉ trong máy còn bao nhiêu.',
