@@ -10,7 +10,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   words: ['base'],
   measure: ['base'],
   drawing: ['measure', 'base'],
-  procedure: ['measure', 'base'],
+  procedure: ['drawing', 'measure', 'base'],
   thread: ['drawing', 'procedure', 'measure', 'base'],
   bundle: ['procedure', 'measure', 'base'],
   ledger: ['base'],

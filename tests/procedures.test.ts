@@ -16,7 +16,7 @@ describe.each(names)('%s', (name) => {
   const { procedure } = read(name);
 
   test('is proofread without a finding; what it silences has its reason', () => {
-    const { findings, silenced } = proofread(textOf(`procedures/${name}`), name);
+    const { findings, silenced } = proofread(textOf(`procedures/${name}`), name, drawing);
     expect(findings).toEqual([]);
     expect(silenced.filter(({ reason }) => reason.split(' ').length < 5)).toEqual([]);
   });

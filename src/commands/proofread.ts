@@ -17,7 +17,7 @@ import { watchSaves } from '../storage/watch-saves.ts';
 import { sameIds, unreadFile } from './file-findings.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, sayJson } from './io.ts';
-import { readDraft } from './read-draft.ts';
+import { type Proofreader, patientProofreader, readDraft } from './read-draft.ts';
 
 interface ProofreadOptions extends RoomOption {
   readonly json?: boolean;
@@ -33,7 +33,8 @@ export async function proofreadCommand(named: readonly string[], options: Proofr
     return explainRule(options.explain === true ? null : options.explain, options, io);
   }
   const folder = folderOf(options, io);
-  return options.watch ? watching(folder, named, options, io) : once(folder, named, options, io).code;
+  const proof = patientProofreader();
+  return options.watch ? watching(folder, named, options, io, proof) : once(folder, named, options, io, proof).code;
 }
 
 interface Printed {
@@ -42,7 +43,13 @@ interface Printed {
   readonly paths: readonly string[];
 }
 
-function once(folder: string, named: readonly string[], { json }: ProofreadOptions, io: Io): Printed {
+function once(
+  folder: string,
+  named: readonly string[],
+  { json }: ProofreadOptions,
+  io: Io,
+  proof: Proofreader,
+): Printed {
   const asked = named.length > 0 ? named : listTexts(folder);
   const paths: string[] = [];
   if (asked.length === 0)
@@ -79,7 +86,7 @@ function once(folder: string, named: readonly string[], { json }: ProofreadOptio
       paths.push(path);
       texts.set(name, text);
       read.push(file.value);
-      const told = readDraft(folder, file.value);
+      const told = readDraft(folder, file.value, proof);
       findings.push(...told.findings);
       silenced.push(...told.silenced);
     }
@@ -98,8 +105,9 @@ async function watching(
   named: readonly string[],
   options: ProofreadOptions,
   io: Io,
+  proof: Proofreader,
 ): Promise<ExitCode> {
-  const first = once(folder, named, options, io);
+  const first = once(folder, named, options, io, proof);
   if (first.paths.length === 0 && named.length > 0) return first.code;
   const texts = named.length > 0 ? first.paths : [join(folder, 'procedures')];
   const paths = [...texts, ...pictureFolders(folder)];
@@ -109,7 +117,7 @@ async function watching(
         const start = performance.now();
         if (io.stdout.isTTY) io.out('\x1b[H\x1b[2J');
         try {
-          once(folder, named, options, io);
+          once(folder, named, options, io, proof);
         } catch (trouble) {
           if (!(trouble instanceof StoreTrouble)) throw trouble;
           cannot(io, trouble.message);

@@ -1,4 +1,6 @@
 import type { Finding } from '../base/finding.ts';
+import type { Result } from '../base/result.ts';
+import { type DrawingRead, readDrawing } from '../drawing/read-drawing.ts';
 import { withDigests } from '../procedure/pictures.ts';
 import type { Picture, Procedure } from '../procedure/procedure.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';
@@ -19,20 +21,29 @@ export interface ReadDraft {
   readonly pictures: readonly (PictureFile & { readonly address: string })[];
 }
 
-export type Proofreader = typeof proofread;
+/** Proofreads a text by its file's name; pictures that it shows are looked up by their address, or not at all. */
+export type Proofreader = (
+  text: string,
+  name: string,
+  pictureAt: ((address: string) => Result<PictureFile>) | null,
+) => ReturnType<typeof proofread>;
 
 /** Reads a draft. Pictures are looked for when it lies in the room, as they will be at its release. */
-export function readDraft(folder: string, file: ProcedureFile, proof: Proofreader = proofread): ReadDraft {
-  const { procedure, findings, silenced } = proof(file.text, file.name);
-  const differs = asSheet(folder, file, procedure);
-  if (nameInside(folder, file.path) === undefined)
-    return { procedure, findings: [...findings, ...differs], silenced, pictures: [] };
-  const pictures = procedure.steps.flatMap((step) => step.pictures);
+export function readDraft(folder: string, file: ProcedureFile, proof: Proofreader = patientProofreader()): ReadDraft {
+  const isInRoom = nameInside(folder, file.path) !== undefined;
   // Several steps show parts of one picture.
-  const reads = new Map<string, ReturnType<typeof readPicture>>();
+  const reads = new Map<string, Result<PictureFile>>();
+  const pictureAt = (address: string): Result<PictureFile> => {
+    const read = reads.get(address) ?? readPicture(folder, file.name, address);
+    reads.set(address, read);
+    return read;
+  };
+  const { procedure, findings, silenced } = proof(file.text, file.name, isInRoom ? pictureAt : null);
+  const differs = asSheet(folder, file, procedure);
+  if (!isInRoom) return { procedure, findings: [...findings, ...differs], silenced, pictures: [] };
+  const pictures = procedure.steps.flatMap((step) => step.pictures);
   const missing = pictures.flatMap((picture) => {
-    const read = reads.get(picture.address) ?? readPicture(folder, file.name, picture.address);
-    reads.set(picture.address, read);
+    const read = pictureAt(picture.address);
     return read.ok ? [] : [findingOf(file, picture, read.error.message)];
   });
   const found = [...reads].flatMap(([address, read]) => (read.ok ? [{ address, ...read.value }] : []));
@@ -44,16 +55,42 @@ export function readDraft(folder: string, file: ProcedureFile, proof: Proofreade
   };
 }
 
-/** A proofreader for whoever reads a whole folder again at each save: what stands as it stood is not proofread twice. */
+/**
+ * A proofreader for whoever reads a whole folder, or reads it again at each save: a drawing is read once, and a text that stands as it
+ * stood, with drawings that stand as they stood, is not proofread twice.
+ */
 export function patientProofreader(): Proofreader {
-  const known = new Map<string, { readonly text: string; readonly proof: ReturnType<typeof proofread> }>();
-  return (text, name) => {
+  const drawings = new Map<string, DrawingRead>();
+  const known = new Map<string, Known>();
+  return (text, name, pictureAt) => {
+    const seen = new Map<string, DrawingRead | undefined>();
+    const drawingAt = (address: string): DrawingRead | undefined => {
+      const picture = pictureAt?.(address);
+      if (!picture?.ok || !/\.svg$/i.test(picture.value.name)) return undefined;
+      const { digest, bytes } = picture.value;
+      const read = drawings.get(digest) ?? readDrawing(new TextDecoder().decode(bytes), address);
+      drawings.set(digest, read);
+      return read;
+    };
     const before = known.get(name);
-    if (before?.text === text) return before.proof;
-    const proof = proofread(text, name);
-    known.set(name, { text, proof });
+    if (before?.text === text && [...before.seen].every(([address, read]) => drawingAt(address) === read))
+      return before.proof;
+    const looking = (address: string): DrawingRead | undefined => {
+      const read = drawingAt(address);
+      seen.set(address, read);
+      return read;
+    };
+    const proof = proofread(text, name, pictureAt === null ? null : looking);
+    known.set(name, { text, seen, proof });
     return proof;
   };
+}
+
+interface Known {
+  readonly text: string;
+  /** The drawings it showed, by their address. */
+  readonly seen: ReadonlyMap<string, DrawingRead | undefined>;
+  readonly proof: ReturnType<typeof proofread>;
 }
 
 /** What a sheet has otherwise than its main text; nothing for a main text. */

@@ -5,20 +5,14 @@ import { between } from './curve.ts';
 import { distancesBetween } from './distance.ts';
 import type { Drawing, Part } from './drawing.ts';
 import { lengthOf } from './length.ts';
+import { type Measure, readMeasure } from './measure.ts';
 import { partsNamed } from './named-part.ts';
 import { edgeOfNotch, notchesOf } from './notches.ts';
 
 /**
- * Measures what a supervisor names, in millimetres:
- *
- * - `line-D1`: length of a line, a seam or an edge
- * - `line-D1–A-aft`, or `line-D1 to A-aft`: their distance, at both ends and the middle of the shorter; of two notches on one edge, the
- *   length along it
- * - `A width`, `A depth`: the size of a piece across and down the drawing
- * - `A d1`, `A d2`: the diagonals of a four-cornered piece, from its upper left corner down, and from its upper right
- *
- * One number, or the three of a distance. Refused as `measure-unreadable`, `part-missing`, `part-several`, `part-not-a-line`,
- * `distance-askew` or `corners-not-four`; the sentence says what to write instead.
+ * Measures in a drawing what a supervisor names, in millimetres: one number, or the three of a distance, at both ends and the middle. Of
+ * two notches on one edge it is the length along it. Refused as `measure-unreadable`, `part-missing`, `part-several`,
+ * `part-not-a-line`, `distance-askew` or `corners-not-four`; the sentence says what to write instead.
  */
 export function measureNamed(drawing: Drawing, words: string): Result<readonly number[]> {
   const named = readMeasure(words);
@@ -49,28 +43,6 @@ export function measureNamed(drawing: Drawing, words: string): Result<readonly n
       return said(diagonal(first.value, named.of));
   }
 }
-
-export interface Measure {
-  readonly of: 'length' | 'distance' | 'width' | 'depth' | 'd1' | 'd2';
-  /** One id, or the two of a distance. */
-  readonly names: readonly string[];
-}
-
-/** What some words ask to be measured; `undefined` when they are not of this form. */
-export function readMeasure(words: string): Measure | undefined {
-  const tidy = words.trim().replace(/\s+/g, ' ');
-  const pair = /^(\S+?)(?: ?– ?| to )(\S+)$/.exec(tidy);
-  if (pair?.[1] && pair[2])
-    return isId(pair[1]) && isId(pair[2]) ? { of: 'distance', names: [pair[1], pair[2]] } : undefined;
-  const [name = '', size, ...more] = tidy.split(' ');
-  if (!isId(name) || more.length > 0) return undefined;
-  if (size === undefined) return { of: 'length', names: [name] };
-  return size === 'width' || size === 'depth' || size === 'd1' || size === 'd2'
-    ? { of: size, names: [name] }
-    : undefined;
-}
-
-const isId = (text: string): boolean => /^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u.test(text);
 
 /** The one part that is meant where a group was named: its piece for a size, its line for anything else. */
 function one(drawing: Drawing, name: string, of: Measure['of']): Result<Part> {

@@ -5,3 +5,6 @@ export const partsNamed = ({ parts }: Drawing, name: string): readonly Part[] =>
   const own = parts.filter(({ id }) => id === name);
   return own.length > 0 ? own : parts.filter(({ groups }) => groups.includes(name));
 };
+
+/** What a piece is called: by its own id, or else by the group it was put in. */
+export const nameOf = ({ id, groups }: Part): string | undefined => id ?? groups.at(-1);

@@ -12,7 +12,7 @@ export interface DrawingRead {
   readonly drawing: Drawing;
   /** All ids in the file: of parts, groups and words. A picture can bring each of them out. */
   readonly ids: ReadonlySet<string>;
-  /** In the order of the file. An error is unsafe or unread; a warning leaves a picture that cannot be measured. */
+  /** In the order of the file. An error is unsafe or cannot be read; a warning leaves something unread, or the whole unmeasured. */
   readonly findings: readonly Finding[];
 }
 

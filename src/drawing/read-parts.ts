@@ -21,10 +21,10 @@ interface Drawn {
 
 /** Everything that is drawn under the root, in its order. What is not read is noted. */
 export function readParts(root: XmlElement, source: Source, note: (problem: Problem) => void): Drawn {
-  const say = (element: XmlElement, { rule, attribute, message, mend }: Fault): void => {
+  const say = (element: XmlElement, { attribute, ...fault }: Fault): void => {
     const at = attribute === null ? element.start : placeOfValue(source, element, attribute);
     const found = attribute === null ? source.text.slice(element.start, element.end) : element.attributes[attribute];
-    note({ rule, at, message, found: found ?? '', mend });
+    note({ ...fault, at, found: found ?? '' });
   };
   const reading: Reading = { parts: [], labels: [], ids: new Set(), commands: 0, say };
   walk(root, OUTSIDE, 0, reading);
@@ -99,6 +99,7 @@ const unread = (name: string): Fault => ({
     name === 'use'
       ? 'Draw what it repeats once more, with an id of its own.'
       : 'Draw it with path, rect, line, polyline, polygon, circle, ellipse and text, or take it out.',
+  severity: 'warning',
 });
 
 /** Says what is wrong with an element wherever it stands; `true` when the element itself must not be there. */

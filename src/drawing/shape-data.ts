@@ -8,6 +8,8 @@ export interface Fault {
   readonly attribute: string | null;
   readonly message: string;
   readonly mend: string;
+  /** An error where it is left out. */
+  readonly severity?: 'warning';
 }
 
 export type ShapeName = 'path' | 'rect' | 'line' | 'circle' | 'ellipse' | 'polyline' | 'polygon';

@@ -1,18 +1,26 @@
 import { type Limit, readLimit } from '../measure/limit.ts';
 import { findUnit, type UnitId } from '../measure/unit.ts';
 import { readOptions } from './choices.ts';
+import { readMeasures } from './measures.ts';
 import { nearest } from './nearest.ts';
 import { cut, originOf, type Passage, trim } from './passage.ts';
 import type { Choice } from './procedure.ts';
 import type { Reading } from './reading.ts';
+import { wayOut } from './way-out.ts';
 
 /** What stands behind the last blank of a point. */
 export type AfterBlank =
   | { readonly is: 'written' }
   | { readonly is: 'choice'; readonly options: Choice['options'] }
-  | { readonly is: 'quantity'; readonly unit: UnitId; readonly limit: Limit | null };
+  | {
+      readonly is: 'quantity';
+      readonly unit: UnitId;
+      readonly limit: Limit | null;
+      /** The lengths of the drawing that the limit is of. */
+      readonly measures: readonly string[];
+    };
 
-/** Reads `UNIT (LIMIT)`, `(option / option)` or nothing. `undefined` when it was noted. */
+/** Reads `UNIT (LIMIT)`, `UNIT (LIMIT of MEASURE, MEASURE)`, `(option / option)` or nothing. `undefined` when it was noted. */
 export function readAfterBlank(after: Passage, reading: Reading): AfterBlank | undefined {
   const text = after.text.replace(/\s*\.?\s*$/, '');
   if (text.trim() === '') return { is: 'written' };
@@ -36,7 +44,7 @@ export function readAfterBlank(after: Passage, reading: Reading): AfterBlank | u
   }
   const unit = unitText.text === '' ? undefined : findUnit(unitText.text);
   if (unitText.text !== '' && unit === undefined) return noUnit(unitText.text, unitAt, say);
-  if (open === -1) return unit && { is: 'quantity', unit, limit: null };
+  if (open === -1) return unit && { is: 'quantity', unit, limit: null, measures: [] };
   const rest = text.slice(close + 1);
   const restAt = close + 1 + rest.length - rest.trimStart().length;
   if (/^\s*\(/.test(rest)) {
@@ -73,16 +81,17 @@ export function readAfterBlank(after: Passage, reading: Reading): AfterBlank | u
       'Write the limit between them, or leave them out.',
     );
   }
-  const limit = readLimit(inside.text, unit);
-  if (limit.ok) return { is: 'quantity', unit, limit: limit.value };
-  const { rule, message } = limit.error;
-  const [why = message, way] = message.split(/; (?=[^;]*$)/);
+  const measures = readMeasures(inside, unit, reading);
+  if (measures === undefined) return undefined;
+  const limit = readLimit(measures.limit, unit);
+  if (limit.ok) return { is: 'quantity', unit, limit: limit.value, measures: measures.names };
+  const { message, mend } = wayOut(limit.error.message);
   reading.note({
-    rule,
+    rule: limit.error.rule,
     at: originOf(inside, 0),
-    message: way === undefined ? message : `${why}.`,
+    message,
     found: inside.text,
-    mend: way === undefined ? 'Write a limit such as 38 ±1.5, 27 +2/-0, max 4, min 10 or 36 to 40.' : sentence(way),
+    mend: mend ?? 'Write a limit such as 38 ±1.5, 27 +2/-0, max 4, min 10 or 36 to 40.',
   });
   return undefined;
 }
@@ -110,8 +119,6 @@ const UNITS = [
   'spi',
 ];
 const ALL_UNITS = UNITS.join(', ');
-
-const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function noUnit(text: string, at: number, say: Say): undefined {
   const bracket = /[[{（［【].*$/s.exec(text);

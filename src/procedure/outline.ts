@@ -28,6 +28,8 @@ interface OutlinePoint {
   readonly low: string | null;
   readonly high: string | null;
   readonly nominal: string | null;
+  /** Lengths of the drawing that are measured, as written. */
+  readonly measures: readonly string[] | null;
   readonly options: Choice['options'] | null;
   readonly line: number;
 }
@@ -45,7 +47,7 @@ function outlinePoint(point: Point): OutlinePoint {
   return { id, kind, text, ...NOTHING, ...measured(point), line };
 }
 
-const NOTHING = { unit: null, places: null, low: null, high: null, nominal: null, options: null };
+const NOTHING = { unit: null, places: null, low: null, high: null, nominal: null, measures: null, options: null };
 
 function measured(point: Point): Partial<OutlinePoint> {
   switch (point.kind) {
@@ -61,7 +63,9 @@ function measured(point: Point): Partial<OutlinePoint> {
     case 'computed': {
       const { unit, limit } = point;
       const places = 'places' in point ? point.places : null;
-      return { unit, places, low: limit?.low ?? null, high: limit?.high ?? null, nominal: limit?.nominal ?? null };
+      const measures = 'measures' in point ? (point.measures ?? null) : null;
+      const { low = null, high = null, nominal = null } = limit ?? {};
+      return { unit, places, low, high, nominal, measures };
     }
     default:
       return assertNever(point);

@@ -203,7 +203,17 @@ function assemble(
   }
   if (after.is === 'written') return draft({ kind: 'written' }, words, { name });
   if (after.is === 'choice') return draft({ kind: 'choice', options: after.options }, words, { name });
-  const { unit, limit } = after;
+  const { unit, limit, measures } = after;
+  if (measures.length > 0 && formula) {
+    const mend = 'Leave out of and what follows: a computed value is not measured.';
+    const message = 'What is worked out is no length of the drawing.';
+    return say(reading, 'measure-no-length', originOf(passage, blankAt), message, measures.join(', '), mend);
+  }
+  if (measures.length > 1 && measures.length !== places) {
+    const mend = 'Name one length for all places, or one for each blank.';
+    const message = `There are ${places} blanks and ${measures.length} lengths of the drawing.`;
+    return say(reading, 'measures-uneven', originOf(passage, blankAt), message, measures.join(', '), mend);
+  }
   const named = { name: name?.text ?? null, limit };
   if (formula) {
     const more = { name, formulaAt: formula.at, formulaText: formula.text };
@@ -211,7 +221,8 @@ function assemble(
   }
   if (unit === 'pcs') return draft({ kind: 'count', unit, places, ...named }, words, { name });
   if (isTime(unit)) return draft({ kind: 'timed', unit, ...named }, words, { name });
-  return draft({ kind: 'reading', unit, places, ...named }, words, { name });
+  const drawn = measures.length > 0 ? { measures } : {};
+  return draft({ kind: 'reading', unit, places, ...named, ...drawn }, words, { name });
 }
 
 const isTime = (unit: string): unit is 's' | 'min' | 'h' => unit === 's' || unit === 'min' || unit === 'h';

@@ -66,6 +66,10 @@ export interface SeamsFact {
   /** What is sewn through, pressed together, in mm, a decimal string; only where the text says so. */
   readonly thickness?: string;
   readonly visible: boolean;
+  /** Edges of the drawing that the seam joins, in pairs; left out where the text names none. */
+  readonly joins?: readonly (readonly [string, string])[];
+  /** How much longer one of two joined edges may be than the other, in mm, a decimal string. */
+  readonly ease?: string;
 }
 
 /** What to do with a reading out of its limit. `backTo` is set when the words are `back to …` and name an earlier or the same step. */
@@ -116,6 +120,8 @@ export interface ReadingPoint extends PointBase {
   /** Blanks on the line: the number of places to measure. */
   readonly places: number;
   readonly limit: Limit | null;
+  /** The lengths of the drawing that are measured, as written: one for all places, or one for each; left out where the text names none. */
+  readonly measures?: readonly string[];
 }
 export interface CountPoint extends PointBase {
   readonly kind: 'count';

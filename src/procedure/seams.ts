@@ -5,19 +5,28 @@ import { cut, originOf, type Passage } from './passage.ts';
 import type { SeamsFact } from './procedure.ts';
 import type { Reading } from './reading.ts';
 
-/** Reads `D1 D2, stitch 301 at 4.0 mm through 1.8 mm, visible`: ids first, then what is known of the stitch, parted by commas. */
+/**
+ * Reads `D1 D2, stitch 301 at 4.0 mm through 1.8 mm, visible` and `A-B, stitch 301, joins A-aft to B-front, ease 2 mm`: ids first, then what
+ * is known of the stitch and of the edges it joins, parted by commas.
+ */
 export function readSeams(passage: Passage, reading: Reading): SeamsFact {
   let ids: readonly string[] = [];
   let stitch: string | null = null;
   let stitchLength: string | null = null;
   let thickness: string | undefined;
   let visible = false;
+  let ease: string | null = null;
+  const joins: (readonly [string, string])[] = [];
   let at = 0;
   for (const [index, part] of passage.text.split(/,(?=\s|$)/).entries()) {
     const words = part.trim();
     const found = /^stitch (\d{3}(?:\.\d{3})*)(?: at (.+?))?(?: through (.+))?$/i.exec(words);
     const [length, through] = [found?.[2], found?.[3]].map((said) => (said === undefined ? null : readLength(said)));
-    if (index === 0 && /^[\p{L}\p{N}][\p{L}\p{N}_-]*(?: +[\p{L}\p{N}][\p{L}\p{N}_-]*)*$/u.test(words))
+    const join = /^joins? ([\p{L}\p{N}][\p{L}\p{N}_-]*) to ([\p{L}\p{N}][\p{L}\p{N}_-]*)$/iu.exec(words);
+    const eased = joins.length === 0 ? undefined : readLength(/^ease (.+)$/i.exec(words)?.[1] ?? '');
+    if (join?.[1] && join[2]) joins.push([join[1], join[2]]);
+    else if (eased !== undefined) ease = eased;
+    else if (index === 0 && /^[\p{L}\p{N}][\p{L}\p{N}_-]*(?: +[\p{L}\p{N}][\p{L}\p{N}_-]*)*$/u.test(words))
       ids = words.split(/ +/);
     else if (found && length !== undefined && through !== undefined) {
       stitch = found[1] ?? null;
@@ -30,12 +39,13 @@ export function readSeams(passage: Passage, reading: Reading): SeamsFact {
         at: originOf(cut(passage, at + part.length - part.trimStart().length), 0),
         message: 'This part of the seams is shown, but the program makes nothing of it.',
         found: words,
-        mend: 'Write the ids first, then "stitch 301 at 4.0 mm" (also "through 1.8 mm") and "visible", parted by commas.',
+        mend: 'Write the ids first, then "stitch 301 at 4.0 mm" (also "through 1.8 mm"), "visible", "joins A-aft to B-front" and "ease 2 mm", parted by commas.',
         severity: 'warning',
       });
     }
     at += part.length + 1;
   }
+  const joined = joins.length === 0 ? {} : { joins };
   return {
     text: passage.text.trim(),
     ids,
@@ -43,6 +53,8 @@ export function readSeams(passage: Passage, reading: Reading): SeamsFact {
     stitchLength,
     ...(thickness === undefined ? {} : { thickness }),
     visible,
+    ...joined,
+    ...(ease === null ? {} : { ease }),
   };
 }
 

@@ -126,6 +126,13 @@ const OF_STEP: Told<Step> = [
             .trim()
         : '',
   ],
+  [
+    'joined edges',
+    ({ facts: { seams } }) =>
+      [...(seams?.joins ?? []).map((join) => join.join(' to ')), seams?.ease === undefined ? '' : `ease ${seams.ease}`]
+        .filter((words) => words !== '')
+        .join(', '),
+  ],
   ['cannot be undone', ({ facts }) => (facts.cannotBeUndone ? 'Cannot be undone' : '')],
   ['skill needed', ({ facts }) => facts.needsSkill ?? ''],
   ['way out of a limit', ({ facts: { ifOut } }, whole) => (ifOut ? backTo(ifOut.backTo, whole) : '')],
@@ -142,6 +149,7 @@ const OF_POINT: readonly (readonly [string, (of: Point) => string])[] = [
   ['unit', (of) => ('unit' in of ? of.unit : '')],
   ['places', (of) => ('places' in of ? String(of.places) : '')],
   ['name', (of) => ('name' in of ? (of.name ?? '') : '')],
+  ['lengths of the drawing', (of) => ('measures' in of ? (of.measures ?? []).join(', ') : '')],
   ['formula', (of) => (of.kind === 'computed' ? formulaWords(of.formula, (name) => name) : '')],
   [
     'acceptable options',

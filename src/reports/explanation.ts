@@ -7,15 +7,20 @@ import type { Explained } from '../procedure/proof/table.ts';
 
 /** A rule for people: what it objects to, why, from where, and an example of wrong and right. */
 export function explanation(rule: Explained): string {
-  const { name, from, severity, why, source, mend, bad, good, elsewhere } = rule;
+  const { name, from, severity, why, source, mend, bad, good, elsewhere, drawing } = rule;
+  const shown = (which: 'bad' | 'good'): string =>
+    drawing === null ? '' : `\n\nwith this in the drawing\n\n${indented(drawing[which])}`;
   const parts = [
     `${name}${from.length > 0 ? ` (${from.join(', ')})` : ''}: ${saySeverity(severity)}`,
     why,
     `Source: ${source}.`,
     ...(mend === '' ? [] : [mend]),
-    ...(elsewhere === ''
-      ? [`Found in\n\n${indented(bad.replace('¦', ''))}`, `and not in\n\n${indented(good)}`]
-      : [elsewhere]),
+    ...(elsewhere !== ''
+      ? [elsewhere]
+      : [
+          `Found in\n\n${indented(bad.replace('¦', ''))}${shown('bad')}`,
+          `and not in\n\n${indented(good)}${shown('good')}`,
+        ]),
   ];
   return `${parts.join('\n\n')}\n`;
 }

@@ -46,8 +46,11 @@ function askedWords(point: Point): string {
     case 'choice':
       return `, ${point.options.map(({ text, acceptable }) => (acceptable ? text : `${text} (not acceptable)`)).join(' / ')}`;
     case 'reading':
-    case 'count':
-      return `${point.places > 1 ? `, ${point.places} places` : ''}, ${limited(point.unit, point.limit)}`;
+    case 'count': {
+      const places = point.places > 1 ? `, ${point.places} places` : '';
+      const drawn = 'measures' in point && point.measures ? `, of ${point.measures.join(', ')} in the drawing` : '';
+      return `${places}, ${limited(point.unit, point.limit)}${drawn}`;
+    }
     case 'timed':
     case 'computed':
       return `, ${limited(point.unit, point.limit)}`;

@@ -43,7 +43,7 @@ test('a draft is compared with the newest revision, and says when nothing differ
 });
 
 test('readings of past bundles that the newer limit would shut out are named, and the answer is bad news', async () => {
-  const compare = await comparing(['(312 ±1.5)', '(300 ±1.5)']);
+  const compare = await comparing(['(312 ±1.5 of seam-D1–A-aft)', '(300 ±1.5)']);
   const told = await compare(undefined, undefined, { json: true });
   const { wouldFail, differences } = JSON.parse(told.out);
   expect(told.code).toBe(1);
@@ -74,7 +74,7 @@ test.each([
 });
 
 test('a draft with errors is not compared', async () => {
-  const compare = await comparing(['(312 ±1.5)', '(312 ±)']);
+  const compare = await comparing(['(312 ±1.5 of', '(312 ± of']);
   expect(await compare()).toMatchObject({
     code: 2,
     err: expect.stringContaining('walkfoot proofread procedures/LIN-2207.md'),

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing.ts';
-import { measureNamed, readMeasure } from '../../src/drawing/measure-named.ts';
+import { readMeasure } from '../../src/drawing/measure.ts';
+import { measureNamed } from '../../src/drawing/measure-named.ts';
 import { readDrawing } from '../../src/drawing/read-drawing.ts';
 import { own } from './own.ts';
 import { svg } from './svg.ts';

@@ -197,11 +197,22 @@ describe('limits of size', () => {
 
 test('only a drawing in millimetres that could be read is to scale', () => {
   const scale = (text: string): boolean => isToScale(readDrawing(text, 'a.svg'));
-  expect([svg(LINE), head('viewBox="0 0 1 1"'), svg('<use/>'), 'nothing'].map(scale)).toEqual([
+  expect([svg(LINE), head('viewBox="0 0 1 1"'), svg('<path/>'), 'nothing'].map(scale)).toEqual([
     true,
     false,
     false,
     false,
+  ]);
+});
+
+test('what is unsafe or cannot be read is an error; what is only left out, a warning', () => {
+  const severities = CASES.map(([rule, bad]) => {
+    const [found] = readDrawing(plain(svg(bad)), 'a.svg').findings;
+    return `${rule} ${found?.severity}`;
+  });
+  expect([...new Set(severities)].filter((each) => each.endsWith('warning'))).toEqual([
+    'drawing-unread warning',
+    'drawing-units warning',
   ]);
 });
 

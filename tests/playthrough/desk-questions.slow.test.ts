@@ -10,7 +10,7 @@ beforeEach(() => {
   room = practiceRoom();
   const file = join(room.folder, 'procedures/LIN-2207.md');
   for (const each of [file, file.replace('.md', '.es.md')])
-    writeFileSync(each, readFileSync(each, 'utf8').replace('(312 ±1.5)', '(312 ±1)'));
+    writeFileSync(each, readFileSync(each, 'utf8').replace('(312 ±1.5 of', '(312 ±1 of'));
 });
 afterEach(() => room.remove());
 

@@ -30,7 +30,7 @@ const toTheDraft = Array.from({ length: 9 }, () => '\x1b[B');
 
 test('a draft is edited, compared and released from the desk, which takes the terminal back each time', async () => {
   const desk = deskWith(
-    editor(`echo "the editor has the terminal"; read line; sed -i 's/(312 ±1.5)/(312 ±1)/' "$1" "\${1%.md}.es.md"`),
+    editor(`echo "the editor has the terminal"; read line; sed -i 's/(312 ±1.5 of/(312 ±1 of/' "$1" "\${1%.md}.es.md"`),
   );
   await desk.waitFor('On hold, waiting');
   await desk.press(...toTheDraft, 'e');

@@ -239,6 +239,28 @@ export const CASES: readonly Case[] = [
   ['fact-unreadable', '- ¦Cannot be undone after this\n', '- Cannot be undone.\n'],
   ['fact-nested', '- Note\n  - ¦Cannot be undone\n', '- Note\n\n- Cannot be undone\n'],
   ['allowed-time-unreadable', '- Allowed time: ¦soon\n', '- Allowed time: 90 s\n'],
+  ['measure-unreadable', '- [ ] Spacing ____ mm (360 ±2 of ¦D1 & D2)', '- [ ] Spacing ____ mm (360 ±2 of D1–D2)'],
+  ['measure-unreadable', '- [ ] Spacing ____ mm (360 ±2 of ¦D1, )', '- [ ] Spacing ____ mm (360 ±2 of D1 to D2)'],
+  [
+    'measure-unreadable',
+    '- [ ] Size ____ mm (360 ±2 of A width, ¦A height)',
+    '- [ ] Size ____ ____ mm (360 ±2 of A width, A depth)',
+  ],
+  ['measure-no-length', '- [ ] Sleeves ____ pcs (4 of ¦D1)', '- [ ] Sleeves ____ pcs (4)'],
+  [
+    'measure-no-length',
+    '- [ ] Gap `a` ____ mm\n- [ ] Half `a / 2` = ¦____ mm (4 of D1)',
+    '- [ ] Gap ____ mm (max 4 of D1–D2)',
+  ],
+  ['measures-uneven', '- [ ] Size ¦____ ____ ____ mm (360 ±2 of A, B)', '- [ ] Size ____ ____ ____ mm (360 ±2 of A)'],
+  ['limit-unreadable', '- [ ] Spacing ____ mm (¦of D1–D2)', '- [ ] Spacing ____ mm (36 to 40 of D1–D2)'],
+  [
+    'seams-unreadable',
+    '- Seams: A-B, ¦joins A-aft B-front\n',
+    '- Seams: A-B, stitch 301, joins A-aft to B-front, joins C-aft to D-front, ease 2 mm\n',
+  ],
+  ['seams-unreadable', '- Seams: A-B, ¦ease 2 mm\n', '- Seams: A-B, visible\n'],
+  ['seams-unreadable', '- Seams: A-B, joins a to b, ¦ease much\n', '- Seams: A-B, join a to b, ease 1/8 in\n'],
   ['seams-unreadable', '- Seams: D1 D2, ¦stich 301\n', '- Seams: D1 D2, stitch 301 at 4,0 mm, not visible\n'],
   ['step-unknown', '- If out: back to ¦Sew the sleves\n', '- If out: back to Sew the sleeves\n'],
   [

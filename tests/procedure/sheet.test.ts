@@ -14,7 +14,26 @@ test('the Spanish sheet asks what its main text asks', () => expect(compare(span
 
 test.each<readonly [string, string, string, RegExp]>([
   ['a number in the words', '360 mm', '350 mm', /the main text has 360 here, and this sheet 350/],
-  ['a limit', '(312 ±1.5)', '(312 ±2.5)', /limit of point 2: the main text has 310\.5 to 313\.5 mm here/],
+  ['a limit', '(312 ±1.5 of', '(312 ±2.5 of', /limit of point 2: the main text has 310\.5 to 313\.5 mm here/],
+  [
+    'a length of the drawing',
+    'of seam-D1–A-aft)',
+    'of seam-D1–B-front)',
+    /lengths of the drawing of point 2: the main text has seam-D1–A-aft here, and this sheet seam-D1–B-front/,
+  ],
+  ['a length of the drawing less', ' of mark-E–B-front)', ')', /lengths of the drawing of point 1: .* this sheet none/],
+  [
+    'edges that are joined',
+    'joins A-aft to B-front',
+    'joins A-aft to B-aft',
+    /joined edges: the main text has A-aft to B-front/,
+  ],
+  [
+    'ease',
+    'joins A-aft to B-front',
+    'joins A-aft to B-front, ease 2 mm',
+    /joined edges: .* this sheet A-aft to B-front, ease 2/,
+  ],
   ['a unit', '____ st/100mm (25 ±2)', '____ st/25mm (25 ±2)', /unit of point 3: .*st\/100mm/],
   ['a point less', '- [ ] Rollo del vinilo liso ____\n', '', /points: the main text has 6 here, and this sheet 5/],
   ['a kind of point', '- [ ] Rollo del vinilo liso ____', '- [ ] Rollo del vinilo liso', /kind of point 3: .*written/],

@@ -31,8 +31,8 @@ const backwards: ReadonlyMap<ProcedureId, readonly (readonly Edit[])[]> = new Ma
         },
         {
           what: 'the first row is closer to the seam',
-          from: 'T1 from the seam, three places ____ ____ ____ mm (3 ±0.5)',
-          to: 'T1 from the seam, three places ____ ____ ____ mm (3 ±1)',
+          from: 'T1 from the seam, three places ____ ____ ____ mm (3 ±0.5',
+          to: 'T1 from the seam, three places ____ ____ ____ mm (3 ±1',
         },
         {
           what: 'the bobbin is never changed inside a row',
@@ -43,8 +43,8 @@ const backwards: ReadonlyMap<ProcedureId, readonly (readonly Edit[])[]> = new Ma
       [
         {
           what: 'the seam on C keeps to its line',
-          from: '- [ ] M2b: seam on C to its front edge ____ ____ ____ mm (312 ±1.5)',
-          to: '- [ ] M2b: seam on C to its front edge ____ ____ ____ mm (312 ±3)',
+          from: '- [ ] M2b: seam on C to its front edge ____ ____ ____ mm (312 ±1.5',
+          to: '- [ ] M2b: seam on C to its front edge ____ ____ ____ mm (312 ±3',
         },
         {
           what: 'the first row is looked over before the others',

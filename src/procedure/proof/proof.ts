@@ -1,5 +1,6 @@
 import type { Source } from '../../base/source.ts';
-import type { Caution, Point, Procedure, Step } from '../procedure.ts';
+import type { DrawingRead } from '../../drawing/read-drawing.ts';
+import type { Caution, Picture, Point, Procedure, Step } from '../procedure.ts';
 import { smallWords, type Words } from './words.ts';
 
 /** What the rules look at: the procedure as it was read, its sentences, and the words of its language. */
@@ -11,11 +12,23 @@ export interface Proof {
   readonly sentences: readonly Sentence[];
   /** The words of the whole text, for `mayBeIn`. */
   readonly known: ReadonlySet<string>;
+  /** The drawings that the procedure shows, each once, in that order; null where nobody could look for them. */
+  readonly drawings: readonly ShownDrawing[] | null;
   /** Offset of the words of a step, a caution or a point. */
   readonly at: (line: number) => number;
   /** Whether the lines at the top say this. */
   readonly says: (key: string) => boolean;
 }
+
+export interface ShownDrawing {
+  readonly address: string;
+  readonly read: DrawingRead;
+  /** Where the text shows it first. */
+  readonly picture: Picture;
+}
+
+/** A drawing by the address that a picture gives it; undefined for what is no SVG file or is not there. */
+export type DrawingAt = (address: string) => DrawingRead | undefined;
 
 interface Sentence {
   readonly text: string;
@@ -35,7 +48,14 @@ export interface Passage {
   readonly sentences: readonly Sentence[];
 }
 
-export function proofOf(procedure: Procedure, source: Source, keys: ReadonlySet<string>, words: Words): Proof {
+/** `drawingAt` is null where the drawings are out of reach. */
+export function proofOf(
+  procedure: Procedure,
+  source: Source,
+  keys: ReadonlySet<string>,
+  words: Words,
+  drawingAt: DrawingAt | null,
+): Proof {
   const sentences: Sentence[] = [];
   const at = (line: number): number => wordsAt(source, line);
   const add = (text: string, of: Sentence['of'], step: Step | null, belongs: Belongs, from: () => number): void => {
@@ -59,7 +79,27 @@ export function proofOf(procedure: Procedure, source: Source, keys: ReadonlySet<
     for (const caution of step.cautions) add(caution.text, 'caution', step, { caution }, () => at(caution.line));
     for (const point of step.points) add(point.text, 'point', step, { point }, () => at(point.line));
   }
-  return { procedure, source, words, sentences, known: smallWords(source.text), at, says: (key) => keys.has(key) };
+  const drawings = drawingAt && shownIn(procedure, drawingAt);
+  return {
+    procedure,
+    source,
+    words,
+    drawings,
+    sentences,
+    known: smallWords(source.text),
+    at,
+    says: (key) => keys.has(key),
+  };
+}
+
+function shownIn(procedure: Procedure, drawingAt: DrawingAt): readonly ShownDrawing[] {
+  const shown = new Map<string, ShownDrawing | null>();
+  for (const picture of procedure.steps.flatMap(({ pictures }) => pictures)) {
+    if (shown.has(picture.address)) continue;
+    const read = drawingAt(picture.address);
+    shown.set(picture.address, read ? { address: picture.address, read, picture } : null);
+  }
+  return [...shown.values()].filter((each) => each !== null);
 }
 
 type Belongs = Partial<Pick<Passage, 'caution' | 'point'>>;

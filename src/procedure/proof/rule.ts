@@ -25,6 +25,8 @@ export interface Rule {
   readonly source: string;
   readonly bad: string;
   readonly good: string;
+  /** What stands in the drawing `../media/panel.svg` of the two examples, 200 by 100 mm; the bad one's first, where they differ. */
+  readonly drawing?: { readonly bad: string; readonly good: string };
   readonly check: (proof: Proof, say: (found: Found) => void) => void;
 }
 

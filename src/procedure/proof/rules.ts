@@ -1,5 +1,9 @@
 import { ACTIONS } from './actions.ts';
 import { CAUTIONS } from './cautions.ts';
+import { DRAWINGS } from './drawings.ts';
+import { DRAWN_KIT } from './drawn-kit.ts';
+import { DRAWN_LENGTHS } from './drawn-lengths.ts';
+import { DRAWN_SEAMS } from './drawn-seams.ts';
 import { HAZARDS } from './hazards.ts';
 import { LIMITS } from './limits.ts';
 import { NAMES } from './names.ts';
@@ -18,4 +22,8 @@ export const RULES: readonly Rule[] = [
   ...STEPS,
   ...SEWING,
   ...NAMES,
+  ...DRAWINGS,
+  ...DRAWN_LENGTHS,
+  ...DRAWN_SEAMS,
+  ...DRAWN_KIT,
 ];

@@ -1,10 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { readDrawing } from '../../../src/drawing/read-drawing.ts';
 import { ELSEWHERE } from '../../../src/procedure/proof/elsewhere.ts';
 import { RULES } from '../../../src/procedure/proof/rules.ts';
 import { EXPLAINED, RULE_NAMES } from '../../../src/procedure/proof/table.ts';
 import { proofread } from '../../../src/procedure/proofread.ts';
 import { readProcedure } from '../../../src/procedure/read-procedure.ts';
+import { svg } from '../../drawing/svg.ts';
 import { CASES } from '../cases.ts';
 import { placeOfMark, plain } from '../mark.ts';
 import { wrap } from '../wrap.ts';
@@ -13,25 +15,32 @@ import { wrap } from '../wrap.ts';
 const whole = (name: string, text: string): string =>
   name.startsWith('front-matter-m') || text.startsWith('¦---') ? text : wrap(text);
 
-describe.each(EXPLAINED.filter(({ elsewhere }) => elsewhere === ''))('$name', ({ name, severity, bad, good }) => {
-  const places = (text: string): readonly string[] =>
-    proofread(text, 'example.md').findings.flatMap((finding) =>
-      finding.rule === name ? [`${finding.line}:${finding.column} ${finding.severity}`] : [],
-    );
+/** The drawing of an example, by whatever address. */
+const shown = (drawing: string | undefined) => (address: string) =>
+  drawing === undefined ? undefined : readDrawing(svg(drawing), address);
 
-  test('finds the place meant in its bad example, and no other', () => {
-    const marked = whole(name, bad);
-    expect(marked.match(/¦/g)).toHaveLength(1);
-    expect(places(plain(marked))).toEqual([`${placeOfMark(marked)} ${severity}`]);
-  });
+describe.each(EXPLAINED.filter(({ elsewhere }) => elsewhere === ''))(
+  '$name',
+  ({ name, severity, bad, good, drawing }) => {
+    const places = (text: string, shows: string | undefined): readonly string[] =>
+      proofread(text, 'example.md', shown(shows)).findings.flatMap((finding) =>
+        finding.rule === name ? [`${finding.line}:${finding.column} ${finding.severity}`] : [],
+      );
 
-  test('finds nothing in its good example', () => expect(places(wrap(good))).toEqual([]));
+    test('finds the place meant in its bad example, and no other', () => {
+      const marked = whole(name, bad);
+      expect(marked.match(/¦/g)).toHaveLength(1);
+      expect(places(plain(marked), drawing?.bad)).toEqual([`${placeOfMark(marked)} ${severity}`]);
+    });
 
-  test('its good example is read without an error', () => {
-    const { findings } = readProcedure(wrap(good), 'example.md');
-    expect(findings.filter((each) => each.severity === 'error')).toEqual([]);
-  });
-});
+    test('finds nothing in its good example', () => expect(places(wrap(good), drawing?.good)).toEqual([]));
+
+    test('its good example is read without an error', () => {
+      const { findings } = readProcedure(wrap(good), 'example.md');
+      expect(findings.filter((each) => each.severity === 'error')).toEqual([]);
+    });
+  },
+);
 
 const SHOWN_BY: ReadonlyMap<string, string> = new Map([
   ['file-unreadable', 'commands/proofread.test.ts'],
@@ -53,18 +62,23 @@ test('a rule that no text can show says why, and a test shows it otherwise', () 
   }
 });
 
-describe.each(RULES)('$name', ({ name, bad, good }) => {
+describe.each(RULES)('$name', ({ name, bad, good, drawing }) => {
   test('both examples are read without an error of the reading', () => {
     const errors = [plain(bad), good].flatMap((text) => readProcedure(wrap(text), 'example.md').findings);
     expect(errors).toEqual([]);
   });
 
   test('each finding says what was found, why it matters here, and what to write', () => {
-    const found = proofread(plain(wrap(bad)), 'example.md').findings.find(({ rule }) => rule === name);
+    const found = proofread(plain(wrap(bad)), 'example.md', shown(drawing?.bad)).findings.find(
+      ({ rule }) => rule === name,
+    );
     expect(found?.message).toMatch(/^.+\.$/);
     expect(found?.mend).toMatch(/[.]$/);
     expect(found?.found).not.toBe('');
   });
+
+  test('the drawing of the good example is read without a finding', () =>
+    expect(shown(drawing?.good)('panel.svg')?.findings ?? []).toEqual([]));
 });
 
 test('every rule of the list is applied, kept by the reading, or said to be kept elsewhere', () => {

@@ -1,0 +1,125 @@
+import Fraction from 'fraction.js';
+import type { Result } from '../../base/result.ts';
+import { measureNamed } from '../../drawing/measure-named.ts';
+import type { Limit } from '../../measure/limit.ts';
+import { convert } from '../../measure/unit.ts';
+import type { Point, Step } from '../procedure.ts';
+import { wayOut } from '../way-out.ts';
+import { both, isMeasurable } from './drawings.ts';
+import type { Proof, ShownDrawing } from './proof.ts';
+import { COMMON_PRACTICE, type Rule } from './rule.ts';
+
+const LINES =
+  '<line id="D1" class="mark" y1="10" x2="90" y2="10"/>\n<line id="D2" class="mark" y1="46" x2="90" y2="46"/>';
+const SPACED = (limit: string): string =>
+  `![The lines](../media/panel.svg#D1)\n\n- [ ] ¦Spacing of the lines, three places ____ ____ ____ mm (${limit})`;
+
+/** Rules on limits that say what they measure in the drawing. */
+export const DRAWN_LENGTHS: readonly Rule[] = [
+  {
+    name: 'measure-missing',
+    from: ['L15'],
+    severity: 'error',
+    why: 'A limit that names a length of the drawing is held against it; a name without a length is a slip in one of the two.',
+    source: COMMON_PRACTICE,
+    bad: SPACED('36 ±2 of D1–D3'),
+    good: SPACED('36 ±2 of D1–D2').replace('¦', ''),
+    drawing: both(LINES),
+    check: (proof, say) => {
+      for (const { name, measured, at } of measures(proof)) {
+        if (measured.ok) continue;
+        const { message, mend } = wayOut(measured.error.message);
+        say({ at, found: name, message, mend: mend ?? MEND.nominal });
+      }
+    },
+  },
+  {
+    name: 'nominal-unlike-drawing',
+    from: ['L42'],
+    severity: 'error',
+    why: 'One number is sewn to and the other was cut to: one of them was mended alone.',
+    source: 'arithmetic: the length in the drawing, rounded as the limit is written',
+    bad: SPACED('35 ±2 of D1–D2'),
+    good: SPACED('36 ±2 of D1–D2').replace('¦', ''),
+    drawing: both(LINES),
+    check: (proof, say) => {
+      for (const { name, limit, measured, shown, at } of measures(proof)) {
+        if (!measured.ok || shown === undefined) continue;
+        const perUnit = convert(new Fraction(1), limit.unit, 'mm').valueOf();
+        const off = measured.value.map((value) => value / perUnit).find((value) => !agrees(value, limit));
+        if (off === undefined) continue;
+        const { unit } = limit;
+        const message = `The limit says ${limit.text}, and ${name} in ${shown.address} is ${shortly(off)} ${unit}.`;
+        say({ at, found: limit.text, message, mend: MEND[limit.nominal === null ? 'range' : 'nominal'] });
+      }
+    },
+  },
+];
+
+const MEND = {
+  nominal: 'Correct the number or the drawing, or name the line that is meant.',
+  range: 'Correct the bounds or the drawing, or name the line that is meant.',
+};
+
+interface MeasureOf {
+  readonly name: string;
+  readonly limit: Limit;
+  readonly measured: Result<readonly number[]>;
+  /** The drawing it was measured in. */
+  readonly shown: ShownDrawing | undefined;
+  readonly at: number;
+}
+
+/** Every length that a limit names, measured: in the step's own drawing, or else in the first of the procedure that has it. */
+function* measures({ procedure, drawings, at }: Proof): Generator<MeasureOf> {
+  if (drawings === null) return;
+  for (const step of procedure.steps)
+    for (const point of step.points)
+      for (const { name, limit } of namedBy(point)) {
+        const near = drawings.filter(({ address }) => step.pictures.some((picture) => picture.address === address));
+        yield { name, limit, at: at(point.line), ...measureIn([...new Set([...near, ...drawings])], name, step) };
+      }
+}
+
+const namedBy = (point: Point): readonly { readonly name: string; readonly limit: Limit }[] =>
+  point.kind === 'reading' && point.limit !== null && point.measures
+    ? point.measures.map((name) => ({ name, limit: point.limit as Limit }))
+    : [];
+
+function measureIn(
+  drawings: readonly ShownDrawing[],
+  name: string,
+  { title }: Step,
+): Pick<MeasureOf, 'measured' | 'shown'> {
+  let first: Result<readonly number[]> | undefined;
+  for (const shown of drawings) {
+    const measured = isMeasurable(shown) ? measureNamed(shown.read.drawing, name) : notToScale(shown);
+    if (measured.ok) return { measured, shown };
+    first ??= measured;
+  }
+  return { measured: first ?? noDrawing(title), shown: undefined };
+}
+
+const refusal = (rule: string, message: string): Result<never> => ({
+  ok: false,
+  error: { rule, message, words: message, values: {} },
+});
+const notToScale = ({ address }: ShownDrawing): Result<never> =>
+  refusal('drawing-units', `${address} cannot be measured; mend what is said of it, or leave out of and what follows.`);
+const noDrawing = (title: string): Result<never> =>
+  refusal(
+    'part-missing',
+    `No drawing is shown in which this could be measured; show one at ${title}, or leave out of and what follows.`,
+  );
+
+/** Whether a length in the drawing, rounded as the nominal is written, is the nominal; without a nominal, whether it is inside. */
+function agrees(value: number, { nominal, low, high }: Limit): boolean {
+  if (nominal === null) return value >= Number(low ?? value) - SLIGHT && value <= Number(high ?? value) + SLIGHT;
+  const decimals = nominal.split('.')[1]?.length ?? 0;
+  return Math.abs(value - Number(nominal)) <= 0.5 * 10 ** -decimals + SLIGHT;
+}
+
+/** What is lost in reckoning. */
+const SLIGHT = 1e-6;
+
+const shortly = (value: number): number => Number(value.toFixed(2));
