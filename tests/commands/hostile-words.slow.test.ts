@@ -180,7 +180,7 @@ test.each(called.map((args) => [args.join(' '), args] as const))(
 
 test('hidden characters in the names of files are shown as marks', () => {
   const name = 'a\x1b]0;own\x07\u202eX\u200b\n';
-  writeFileSync(join(room.folder, 'media', `${name}.svg`), '<svg/>');
+  writeFileSync(join(room.folder, 'media', `${name}.svg`), '<svg xmlns="http://www.w3.org/2000/svg"/>');
   const text = `---\nprocedure: NAMED\ntitle: Named\nauthor: Ines\n---\n\n## Sew\n\n![A picture](../media/${encodeURIComponent(name)}.svg)\n\n- [ ] Looks right\n`;
   writeFileSync(join(room.folder, 'procedures', `${name}.md`), text);
   for (const args of [['outline'], ['rehearse'], ['release', '--hand', 'Vera']]) {

@@ -191,6 +191,16 @@ describe('the drawing itself', () => {
   test('a picture without parts of a panel need not be to scale', () => {
     const hands = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><line x2="9"/></svg>';
     expect(rules('![Hands](../media/a.svg)\n\n- [ ] Flat', hands)).toEqual([]);
+    const panel = hands.replace('<line x2="9"/>', '<line x2="9"/><line class="seam" x2="9"/>');
+    expect(rules('![Hands](../media/a.svg)\n\n- [ ] Flat', panel)).toEqual(['drawing-not-to-scale']);
+  });
+
+  test('the parts of a drawing with a fault are not missed before it is mended', () => {
+    expect(rules('![It](../media/a.svg#B)\n\n- [ ] Flat', '<path id="A"/>')).toEqual(['drawing-fault']);
+    expect(rules('![It](../media/a.svg#B)\n\n- [ ] Flat', '<use id="A"/>')).toEqual([
+      'drawing-half-read',
+      'picture-id-missing',
+    ]);
   });
 });
 
