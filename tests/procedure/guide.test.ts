@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { readDrawing } from '../../src/drawing/read-drawing.ts';
 import { proofread } from '../../src/procedure/proofread.ts';
 import { readProcedure } from '../../src/procedure/read-procedure.ts';
+import { svg } from '../drawing/svg.ts';
 import { wrap } from './wrap.ts';
 
 const guide = readFileSync(new URL('../../procedures/README.md', import.meta.url), 'utf8');
@@ -37,4 +39,11 @@ describe('every example of the guide to writing procedures reads without a findi
   test.each(examples)('$text', ({ isFile, text }) => {
     expect(readProcedure(isFile ? text : wrap(text), 'README.md').findings).toEqual([]);
   });
+});
+
+test('the parts of its drawing are read, each of the kind that it has', () => {
+  const [, inside = ''] = /^```xml\n([\s\S]*?)^```$/m.exec(guide) ?? [];
+  const { drawing, findings } = readDrawing(svg(inside), 'README.md');
+  expect(findings).toEqual([]);
+  expect(drawing.parts.map(({ kind }) => kind)).toEqual(['piece', 'edge', 'notch', 'piece', 'seam']);
 });
