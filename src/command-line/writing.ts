@@ -44,6 +44,21 @@ export function declareWriting(given: CommandLine): void {
     .action(does(async (words, options) => (await import('../commands/size.ts')).size(words, options, io)));
 
   verb(
+    'draw <file>',
+    'make a drawing of a pattern (ASCII DXF), and say what of it is not in the drawing',
+    'walkfoot draw strap.dxf --units mm --out media/strap.svg',
+  )
+    .addOption(
+      new Option('--units <unit>', 'of the pattern’s numbers; asked at a terminal when the file has none').choices([
+        'mm',
+        'in',
+      ]),
+    )
+    .option('--out <file>', 'the drawing (default: the pattern’s name with .svg, here)')
+    .option('--json', 'for programs')
+    .action(does(async (file, options) => (await import('../commands/draw.ts')).draw(file, options, io)));
+
+  verb(
     'changes <procedure> [from] [to]',
     'what differs between two revisions, or the newest and the draft; which past readings would be outside',
     'walkfoot changes LIN-2207 B C',

@@ -1,5 +1,6 @@
-import { between, type Point } from './curve.ts';
+import type { Point } from './curve.ts';
 import { flatten } from './flatten.ts';
+import { awayFrom, moments } from './polygon.ts';
 
 /** Outlines nearer than this to each other are the same to whoever cuts them. */
 const WITHIN = 0.5;
@@ -26,22 +27,6 @@ function outline(path: string): readonly Point[] | undefined {
   const points = flatten(path, WITHIN / 10).reduce((best, run) => (areaOf(run) > areaOf(best) ? run : best), []);
   const [area, x, y] = moments(points);
   return Math.abs(area) < 1e-6 ? undefined : points.map((point) => [point[0] - x, point[1] - y]);
-}
-
-/** Signed area and its middle, by Green's theorem over the sides of a polygon. */
-function moments(points: readonly Point[]): readonly [area: number, x: number, y: number] {
-  let [area, x, y] = [0, 0, 0];
-  // Relative to the first point: far from where the numbers begin nothing is lost.
-  const [from = [0, 0] as Point] = points;
-  for (const [index, point] of points.entries()) {
-    const next = points[(index + 1) % points.length] ?? point;
-    const [ax, ay, bx, by] = [point[0] - from[0], point[1] - from[1], next[0] - from[0], next[1] - from[1]];
-    const part = (ax * by - bx * ay) / 2;
-    area += part;
-    x += (part * (ax + bx)) / 3;
-    y += (part * (ay + by)) / 3;
-  }
-  return area === 0 ? [0, 0, 0] : [area, from[0] + x / area, from[1] + y / area];
 }
 
 const areaOf = (points: readonly Point[]): number => Math.abs(moments(points)[0]);
@@ -72,16 +57,3 @@ const turned = (points: readonly Point[], angle: number): readonly Point[] => {
 
 const liesOn = (a: readonly Point[], b: readonly Point[]): boolean =>
   a.every((point) => awayFrom(b, point) <= WITHIN) && b.every((point) => awayFrom(a, point) <= WITHIN);
-
-function awayFrom(points: readonly Point[], point: Point): number {
-  let best = Number.POSITIVE_INFINITY;
-  for (const [index, from] of points.entries()) {
-    const to = points[(index + 1) % points.length] ?? from;
-    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-    const square = dx * dx + dy * dy;
-    const t = square === 0 ? 0 : ((point[0] - from[0]) * dx + (point[1] - from[1]) * dy) / square;
-    const on = Math.max(0, Math.min(1, t));
-    best = Math.min(best, between([from[0] + on * dx, from[1] + on * dy], point));
-  }
-  return best;
-}

@@ -1,0 +1,111 @@
+import { readFileSync, statSync } from 'node:fs';
+import { basename, extname, resolve } from 'node:path';
+import { many } from '../base/many.ts';
+import { ok, type Result, refuse } from '../base/result.ts';
+import { oneLine } from '../base/text.ts';
+import type { LeftOut } from '../drawing/pattern/left-out.ts';
+import { patternSvg } from '../drawing/pattern/pattern-svg.ts';
+import { type Pattern, readPattern } from '../drawing/pattern/read-pattern.ts';
+import { readDrawing } from '../drawing/read-drawing.ts';
+import { refuseTrouble } from '../storage/trouble.ts';
+import { asker } from './asker.ts';
+import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
+import { fileName, newFile } from './new-file.ts';
+
+interface DrawOptions {
+  readonly units?: 'mm' | 'in';
+  readonly out?: string;
+  readonly json?: boolean;
+}
+
+/**
+ * Makes a drawing of a pattern file, and tells all of it that is not in the drawing. Exit 1 when something of the pattern is lost, 2 when there
+ * is no drawing.
+ */
+export async function draw(file: string, options: DrawOptions, io: Io): Promise<ExitCode> {
+  const text = textOf(file, io);
+  if (!text.ok) return cannot(io, text.error.message);
+  const pattern = await patternOf(text.value, file, options, io);
+  if (!pattern.ok) return cannot(io, pattern.error.message);
+  const name = basename(file, extname(file));
+  const svg = patternSvg(pattern.value, name);
+  const made = await newFile(options.out ?? `${fileName(name)}.svg`, io, async () => ok(svg));
+  if (!made.ok) return cannot(io, made.error.message);
+  tell(made.value, svg, pattern.value, options, io);
+  return pattern.value.leftOut.some(({ matters }) => matters === 'lost') ? 1 : 0;
+}
+
+/** Read with the units that are said, or that the file says, or that somebody at the terminal says. */
+async function patternOf(text: string, file: string, { units }: DrawOptions, io: Io): Promise<Result<Pattern>> {
+  const read = readPattern(text, units ?? null);
+  if (read.ok || read.error.rule !== 'units-unknown' || !io.stdin.isTTY) return about(file, read);
+  const asking = asker(io, 'seen');
+  try {
+    io.err(`${oneLine(file)} does not say its units: are its numbers millimetres or inches?\n`);
+    for (;;) {
+      const said = (await asking.ask('mm or in'))?.trim().toLowerCase();
+      if (said === undefined) return about(file, read);
+      if (said === 'mm' || said === 'in') return about(file, readPattern(text, said));
+      io.err('Type mm or in.\n');
+    }
+  } finally {
+    asking.close();
+  }
+}
+
+const about = (file: string, read: Result<Pattern>): Result<Pattern> =>
+  read.ok ? read : refuse(read.error.rule, `${file}: ${read.error.message}`);
+
+function tell(name: string, svg: string, { perUnit, leftOut }: Pattern, { json }: DrawOptions, io: Io): void {
+  const { drawing } = readDrawing(svg, name);
+  const parts = drawing.parts.map(({ id, kind }) => ({ id, kind }));
+  if (json) {
+    sayJson(io, {
+      file: name,
+      mmPerUnit: perUnit,
+      width: drawing.box.width,
+      height: drawing.box.height,
+      parts,
+      leftOut,
+    });
+    return;
+  }
+  const count = (kind: string): number => parts.filter((part) => part.kind === kind).length;
+  const what = [
+    many(count('piece'), 'piece'),
+    many(count('seam'), 'seam'),
+    many(count('notch'), 'notch', 'notches'),
+    many(count('mark'), 'mark'),
+  ];
+  say(io, `${name}: ${what.join(', ')}; one unit of the pattern is ${perUnit} mm.`);
+  const list = (matters: LeftOut['matters'], head: string): void => {
+    const rows = leftOut.filter((each) => each.matters === matters);
+    if (rows.length > 0) say(io, head);
+    for (const { type, layer, count: times, why } of rows) say(io, `  ${times} × ${type} on layer ${layer}: ${why}`);
+  };
+  list('lost', 'Look at these, they are not in the drawing as they were meant:');
+  list('expected', 'Left out, as nothing is lost with it:');
+}
+
+/** More than `readPattern` takes is not worth reading. Bytes. */
+const LIMIT = 64_000_000;
+
+function textOf(file: string, io: Io): Result<string> {
+  const path = resolve(io.cwd, file);
+  try {
+    const found = statSync(path);
+    // A pipe or a device would be read for ever.
+    if (!found.isFile()) return refuse('file-kind', `${file} is no file: check its name.`);
+    if (found.size > LIMIT)
+      return refuse('file-size', `${file} is far too long for a pattern: export fewer pieces at once.`);
+    const bytes = readFileSync(path);
+    try {
+      return ok(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+    } catch {
+      // Older files have letters of one byte each.
+      return ok(new TextDecoder('windows-1252').decode(bytes));
+    }
+  } catch (error) {
+    return refuseTrouble('file-unreadable', error, path);
+  }
+}

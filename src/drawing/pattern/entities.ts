@@ -1,0 +1,116 @@
+import { readNumber } from '../numbers.ts';
+import type { Tag } from './tags.ts';
+
+/** One thing that is drawn in a DXF file. */
+export interface Entity {
+  readonly type: string;
+  readonly layer: string;
+  /** Its own groups, its type left out. */
+  readonly tags: readonly Tag[];
+  /** Of a POLYLINE its vertices; `null` when their end is missing. */
+  readonly vertices: readonly Entity[] | null;
+  readonly line: number;
+}
+
+interface Block {
+  readonly name: string;
+  readonly base: readonly [number, number];
+  readonly entities: readonly Entity[];
+}
+
+export interface DxfFile {
+  /** The header's `$INSUNITS`; `null` where it is not said. */
+  readonly units: number | null;
+  readonly blocks: ReadonlyMap<string, Block>;
+  readonly entities: readonly Entity[];
+}
+
+/** Sorts the pairs of lines of a DXF file into its blocks and entities. Other sections hold nothing that is drawn. */
+export function entitiesOf(tags: readonly Tag[]): DxfFile {
+  const sections = new Map(sectionsOf(tags));
+  return {
+    units: headerUnits(sections.get('HEADER') ?? []),
+    blocks: new Map(blocksOf(grouped(sections.get('BLOCKS') ?? [])).map((block) => [block.name, block])),
+    entities: withVertices(grouped(sections.get('ENTITIES') ?? [])),
+  };
+}
+
+/** The value of the first group with this code. */
+export const textOf = ({ tags }: Entity, code: number): string | undefined =>
+  tags.find((tag) => tag.code === code)?.value;
+
+/** The number of a group; `otherwise` where there is none, `undefined` where it is none that can be used. */
+export function numberOf(entity: Entity, code: number, otherwise?: number): number | undefined {
+  const value = textOf(entity, code);
+  return value === undefined ? otherwise : readNumber(value);
+}
+
+/** Whether a bit of the flags (group 70) is set. */
+export const hasFlag = (entity: Entity, bit: number): boolean => ((numberOf(entity, 70, 0) ?? 0) & bit) !== 0;
+
+function sectionsOf(tags: readonly Tag[]): readonly (readonly [string, readonly Tag[]])[] {
+  const sections: [string, Tag[]][] = [];
+  let open: Tag[] | null = null;
+  for (const [index, tag] of tags.entries()) {
+    if (tag.code === 0 && tag.value === 'SECTION') {
+      const name = tags[index + 1];
+      open = [];
+      sections.push([name?.code === 2 ? name.value : '', open]);
+    } else if (tag.code === 0 && tag.value === 'ENDSEC') open = null;
+    else open?.push(tag);
+  }
+  return sections;
+}
+
+function headerUnits(tags: readonly Tag[]): number | null {
+  const at = tags.findIndex(({ code, value }) => code === 9 && value === '$INSUNITS');
+  const units = tags[at + 1];
+  return at < 0 || units?.code !== 70 ? null : (readNumber(units.value) ?? null);
+}
+
+function grouped(tags: readonly Tag[]): readonly Entity[] {
+  const groups: { type: string; line: number; tags: Tag[] }[] = [];
+  for (const tag of tags) {
+    if (tag.code === 0) groups.push({ type: tag.value, line: tag.line, tags: [] });
+    else groups.at(-1)?.tags.push(tag);
+  }
+  return groups.map((group) => ({
+    ...group,
+    layer: group.tags.find(({ code }) => code === 8)?.value ?? '0',
+    vertices: [],
+  }));
+}
+
+/** Puts the vertices that follow a POLYLINE into it. */
+function withVertices(entities: readonly Entity[]): readonly Entity[] {
+  const whole: Entity[] = [];
+  for (let at = 0; at < entities.length; at++) {
+    const entity = entities[at];
+    if (entity === undefined) break;
+    if (entity.type !== 'POLYLINE') {
+      whole.push(entity);
+      continue;
+    }
+    let end = at + 1;
+    while (entities[end]?.type === 'VERTEX') end++;
+    const isWhole = entities[end]?.type === 'SEQEND';
+    whole.push({ ...entity, vertices: isWhole ? entities.slice(at + 1, end) : null });
+    at = isWhole ? end : end - 1;
+  }
+  return whole;
+}
+
+function blocksOf(entities: readonly Entity[]): readonly Block[] {
+  const blocks: Block[] = [];
+  let open: { readonly head: Entity; readonly inside: Entity[] } | null = null;
+  for (const entity of entities) {
+    if (entity.type === 'BLOCK') open = { head: entity, inside: [] };
+    else if (entity.type === 'ENDBLK' && open !== null) {
+      const { head, inside } = open;
+      const base = [numberOf(head, 10, 0) ?? 0, numberOf(head, 20, 0) ?? 0] as const;
+      blocks.push({ name: textOf(head, 2) ?? '', base, entities: withVertices(inside) });
+      open = null;
+    } else open?.inside.push(entity);
+  }
+  return blocks;
+}
