@@ -2,14 +2,14 @@ import { readFileSync, statSync } from 'node:fs';
 import { basename, extname, resolve } from 'node:path';
 import { many } from '../base/many.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
-import { oneLine } from '../base/text.ts';
+import { oneLine, wrap } from '../base/text.ts';
 import type { LeftOut } from '../drawing/pattern/left-out.ts';
 import { patternSvg } from '../drawing/pattern/pattern-svg.ts';
 import { type Pattern, readPattern } from '../drawing/pattern/read-pattern.ts';
 import { readDrawing } from '../drawing/read-drawing.ts';
 import { refuseTrouble } from '../storage/trouble.ts';
 import { asker } from './asker.ts';
-import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
+import { cannot, type ExitCode, type Io, proseWidthOf, say, sayJson } from './io.ts';
 import { fileName, newFile } from './new-file.ts';
 
 interface DrawOptions {
@@ -41,7 +41,8 @@ async function patternOf(text: string, file: string, { units }: DrawOptions, io:
   if (read.ok || read.error.rule !== 'units-unknown' || !io.stdin.isTTY) return about(file, read);
   const asking = asker(io, 'seen');
   try {
-    io.err(`${oneLine(file)} does not say its units: are its numbers millimetres or inches?\n`);
+    const question = `${oneLine(file)} does not say its units: are its numbers millimetres or inches?`;
+    for (const row of wrap(question, proseWidthOf(io))) io.err(`${row}\n`);
     for (;;) {
       const said = (await asking.ask('mm or in'))?.trim().toLowerCase();
       if (said === undefined) return about(file, read);
