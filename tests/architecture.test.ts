@@ -10,15 +10,29 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   words: ['base'],
   measure: ['base'],
   drawing: ['measure', 'base'],
+  picture: ['drawing', 'measure', 'base'],
+  raster: ['base'],
   procedure: ['drawing', 'measure', 'base'],
   thread: ['drawing', 'procedure', 'measure', 'base'],
   bundle: ['procedure', 'measure', 'base'],
   ledger: ['base'],
-  app: ['words', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
+  app: ['words', 'bundle', 'procedure', 'picture', 'ledger', 'measure', 'base'],
   keys: ['app (types)', 'words (types)', 'base'],
   terminal: ['keys', 'base'],
   widgets: ['keys', 'base'],
-  screens: ['words (types)', 'app', 'keys', 'widgets', 'terminal', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
+  screens: [
+    'words (types)',
+    'app',
+    'keys',
+    'widgets',
+    'terminal',
+    'bundle',
+    'procedure',
+    'picture',
+    'ledger',
+    'measure',
+    'base',
+  ],
   reports: ['words', 'app', 'thread', 'bundle', 'procedure', 'ledger', 'measure', 'base'],
   storage: ['ledger', 'bundle', 'thread', 'procedure', 'base'],
   commands: [
@@ -37,11 +51,25 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
     'screens',
     'reports',
     'storage',
+    'picture',
+    'raster',
   ],
   'command-line': ['commands', 'base'],
 };
 
-const pure = ['base', 'measure', 'drawing', 'thread', 'procedure', 'bundle', 'ledger', 'app', 'keys', 'words'];
+const pure = [
+  'base',
+  'measure',
+  'drawing',
+  'picture',
+  'thread',
+  'procedure',
+  'bundle',
+  'ledger',
+  'app',
+  'keys',
+  'words',
+];
 
 describe('who may import whom', () => {
   test.each(sources())('%s', (file) => {
