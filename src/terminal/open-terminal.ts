@@ -14,6 +14,8 @@ export interface Terminal {
   onResize(fn: (size: Size) => void): () => void;
   /** Calls `fn` with each key. `hearing` is asked anew for every key, since the key before it may have opened a field. */
   onKeys(fn: (key: Key) => void, hearing: () => Hearing): () => void;
+  /** Calls `fn` with what the terminal answers to a question, while keys are read; the answer ends it. */
+  onAnswer(fn: (bytes: string) => void): () => void;
   /** Calls `fn` when the terminal is gone: its window closed, or the line dropped. */
   onGone(fn: () => void): () => void;
   /** Calls `fn` before the screen is given back, the latest first: whoever draws stops drawing. */
@@ -45,6 +47,7 @@ export function openTerminal({
   const closers = new Set<() => void>();
   const resized = new Set<(size: Size) => void>();
   const gone = new Set<() => void>();
+  const answered = new Set<(bytes: string) => void>();
   let state: 'open' | 'closed' = 'open';
   const size = (): Size => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 });
   const tellSize = (): void => {
@@ -69,12 +72,15 @@ export function openTerminal({
     size,
     onResize: (fn) => listen(resized, fn),
     onKeys(fn, hearing) {
-      const stop = readKeys(stdin, fn, hearing);
+      const stop = readKeys(stdin, fn, hearing, (bytes) => {
+        for (const each of [...answered]) each(bytes);
+      });
       closers.add(stop);
       // Whatever had the terminal before may have left the input standing still.
       stdin.resume();
       return stop;
     },
+    onAnswer: (fn) => listen(answered, fn),
     onGone: (fn) => listen(gone, fn),
     onClose: (fn) => listen(closers, fn),
     bell: () => write('\x07'),

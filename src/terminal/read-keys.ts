@@ -3,6 +3,7 @@ import { afterBurst, burstDeadline, collect, type Hearing, initialBurst } from '
 import type { Key } from '../keys/key.ts';
 import { afterLean, initialLean, lean, leanDeadline } from '../keys/leaning.ts';
 import { afterQuiet, initialSplit, splitDeadline, splitKeys } from '../keys/split-keys.ts';
+import { noAnswers, withAnswer } from './graphics.ts';
 
 /** The part of standard input that is needed; its chunks are bytes, not text. */
 interface ByteSource {
@@ -12,9 +13,15 @@ interface ByteSource {
 
 /**
  * Reads keys until the answer is called: bytes to text to keys, held Enters marked, scans told from typing. Each of the
- * reducers says until when it wants to wait, and one timer serves them all. `hearing` is asked anew for every key.
+ * reducers says until when it wants to wait, and one timer serves them all. `hearing` is asked anew for every key. What the
+ * terminal answers to a question, however late, goes to `onAnswer` and disturbs no key.
  */
-export function readKeys(source: ByteSource, fn: (key: Key) => void, hearing: () => Hearing): () => void {
+export function readKeys(
+  source: ByteSource,
+  fn: (key: Key) => void,
+  hearing: () => Hearing,
+  onAnswer: (bytes: string) => void = () => {},
+): () => void {
   const decoder = new StringDecoder('utf8');
   let split = initialSplit;
   let leaning = initialLean;
@@ -28,6 +35,10 @@ export function readKeys(source: ByteSource, fn: (key: Key) => void, hearing: ()
     keys.forEach(fn);
   };
   const toLeaning = (key: Key, ms: number): void => {
+    if (key.key === 'unknown' && withAnswer(noAnswers, key.bytes) !== null) {
+      onAnswer(key.bytes);
+      return;
+    }
     const [next, keys] = lean(leaning, key, ms);
     leaning = next;
     for (const one of keys) toBursts(one, ms);

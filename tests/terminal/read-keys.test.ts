@@ -1,4 +1,5 @@
 import { EventEmitter } from 'node:events';
+import fc from 'fast-check';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Hearing } from '../../src/keys/bursts.ts';
 import type { Key } from '../../src/keys/key.ts';
@@ -73,6 +74,58 @@ test('what follows the key that opens a field is heard by the field, in order', 
   types('n', 30);
   types('ok');
   expect(heard()).toBe('n o k');
+});
+
+test('what the terminal answers is no key, wherever it arrives and however it is cut', () => {
+  const answers = [
+    '\x1b_Gi=1;OK\x1b\\',
+    '\x1b[6;18;9t',
+    '\x1b[?1;0;16S',
+    '\x1b]11;rgb:1010/1010/1414\x1b\\',
+    '\x1b[?63;1;4c',
+  ];
+  const typed = ['3', '1', '2', '.', '5', '\r', 'h', '\x1b[A'];
+  const random = fc.tuple(
+    fc.array(fc.nat(typed.length), { minLength: 5, maxLength: 5 }),
+    fc.array(fc.nat(80), { maxLength: 6 }),
+  );
+  fc.assert(
+    fc.property(random, ([places, cuts]) => {
+      const source = new EventEmitter();
+      const heard: string[] = [];
+      const told: string[] = [];
+      const name = (key: Key): string => ('text' in key ? key.text : key.key);
+      const stop = readKeys(
+        source,
+        (key) => heard.push(name(key)),
+        () => 'text',
+        (bytes) => told.push(bytes),
+      );
+      // An answer comes between two keys, never inside one: the terminal sends both.
+      const bytes = typed.map((key, at) => answers.filter((_, which) => places[which] === at).join('') + key).join('');
+      const ends = [...cuts.filter((at) => at < bytes.length).sort((a, b) => a - b), bytes.length];
+      let from = 0;
+      for (const end of ends) {
+        source.emit('data', Buffer.from(bytes.slice(from, end)));
+        from = end;
+        vi.advanceTimersByTime(3);
+      }
+      vi.advanceTimersByTime(2000);
+      stop();
+      const plain: string[] = [];
+      const alone = new EventEmitter();
+      const stopAlone = readKeys(
+        alone,
+        (key) => plain.push(name(key)),
+        () => 'text',
+      );
+      alone.emit('data', Buffer.from(typed.join('')));
+      vi.advanceTimersByTime(2000);
+      stopAlone();
+      expect(heard).toEqual(plain);
+      expect(told).toHaveLength(places.filter((at) => at < typed.length).length);
+    }),
+  );
 });
 
 test('nothing comes after the end', () => {

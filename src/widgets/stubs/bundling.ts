@@ -20,6 +20,9 @@ export const bundling = {
     // Ink looks for its developers' tools only when told to; they are not installed.
     'react-devtools-core': leftOut,
   },
+  // Loaded only where a picture is made into pixels: one finds its compiled part from where it is installed, the other sets a
+  // variable that a module may not.
+  external: ['sharp', 'sixel'],
   // Some dependencies are CommonJS and ask for require.
   banner: {
     js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",

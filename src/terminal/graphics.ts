@@ -1,0 +1,106 @@
+/** What a terminal says it can show beside characters. */
+export interface Graphics {
+  readonly way: 'kitty' | 'sixel';
+  /** Size of a cell in pixels. */
+  readonly cell: { readonly width: number; readonly height: number };
+  /** The largest picture it takes, in pixels; `null` when it does not say. */
+  readonly most: { readonly width: number; readonly height: number } | null;
+  /** How many colours a picture may have; a terminal of the Kitty protocol takes any number. */
+  readonly colours: number;
+  /** The colour behind the text as `#rrggbb`; `null` when the terminal does not tell. */
+  readonly ground: string | null;
+}
+
+/**
+ * Asks what the terminal can: a picture of one pixel that is only tried (Kitty graphics protocol, `a=q`), the size of a cell
+ * (`CSI 16 t`), the number of sixel colours and the field for sixels (XTSMGRAPHICS 1 and 2), the colour of the ground (OSC 11). Last
+ * comes the question that every terminal answers, and in turn: DA1. A multiplexer answers it for itself, and so says truly whether a
+ * picture would come through.
+ */
+export const ASK = '\x1b_Gi=1,s=1,v=1,a=q,t=d,f=24;AAAA\x1b\\\x1b[16t\x1b[?1;1;0S\x1b[?2;1;0S\x1b]11;?\x1b\\\x1b[c';
+
+/** What has been answered so far. */
+export interface Answers {
+  readonly kitty: 'yes' | 'no';
+  readonly sixel: 'yes' | 'no';
+  readonly cell: Graphics['cell'] | null;
+  readonly field: Graphics['most'];
+  readonly colours: number | null;
+  readonly ground: string | null;
+  /** `all` once the last question is answered. */
+  readonly heard: 'some' | 'all';
+}
+
+export const noAnswers: Answers = {
+  kitty: 'no',
+  sixel: 'no',
+  cell: null,
+  field: null,
+  colours: null,
+  ground: null,
+  heard: 'some',
+};
+
+/** The answers with one more; `null` when this is none, but something a key sent. */
+export function withAnswer(answers: Answers, bytes: string): Answers | null {
+  if (/^\x1b_G[^;]*;/.test(bytes)) return /;OK\x1b\\$/.test(bytes) ? { ...answers, kitty: 'yes' } : answers;
+  const cell = /^\x1b\[6;(\d+);(\d+)t$/.exec(bytes);
+  if (cell) return { ...answers, cell: sizeOf(Number(cell[2]), Number(cell[1])) };
+  const colours = /^\x1b\[\?1;(\d+);?(\d*)S$/.exec(bytes);
+  if (colours) return colours[1] === '0' ? { ...answers, colours: Number(colours[2]) } : answers;
+  const field = /^\x1b\[\?2;(\d+);?(\d*);?(\d*)S$/.exec(bytes);
+  if (field) return field[1] === '0' ? { ...answers, field: fieldOf(Number(field[2]), Number(field[3])) } : answers;
+  const ground = /^\x1b\]11;(?:rgba?:(\w+)\/(\w+)\/(\w+))?/.exec(bytes);
+  if (ground) return { ...answers, ground: colourOf(ground.slice(1)) };
+  const device = /^\x1b\[\?([\d;]*)c$/.exec(bytes);
+  if (!device) return null;
+  // The first number is the kind of terminal; 4 among the others is sixel (DEC VT340 and its heirs).
+  const attributes = (device[1] ?? '').split(';').slice(1);
+  return { ...answers, sixel: attributes.includes('4') ? 'yes' : 'no', heard: 'all' };
+}
+
+/** What a terminal of so many cells can; `null` when it shows characters only. */
+export function graphicsOf(
+  { kitty, sixel, cell, field, colours, ground }: Answers,
+  size: { readonly columns: number; readonly rows: number },
+): Graphics | null {
+  if (kitty === 'no' && sixel === 'no') return null;
+  const way = kitty === 'yes' ? 'kitty' : 'sixel';
+  const most = way === 'kitty' ? null : field;
+  // 256 is what terminals have that do not say; a palette of one colour shows nothing.
+  const palette = way === 'kitty' ? Number.MAX_SAFE_INTEGER : Math.min(256, Math.max(2, colours ?? 256));
+  return { way, cell: cell ?? cellIn(field, size) ?? SMALL_CELL, most, colours: palette, ground };
+}
+
+/** Cells are hardly smaller: a picture made for larger ones would cover what stands beside it. */
+const SMALL_CELL = { width: 8, height: 16 };
+
+/** The field is that of all cells together, where it is not cut to what the terminal takes: then it does not come out even. */
+function cellIn(
+  field: Graphics['most'],
+  size: { readonly columns: number; readonly rows: number },
+): Graphics['cell'] | null {
+  if (field === null || field.width % size.columns !== 0 || field.height % size.rows !== 0) return null;
+  return sizeOf(field.width / size.columns, field.height / size.rows);
+}
+
+/** A cell of no size, or of a size that nobody could read, was not understood. */
+function sizeOf(width: number, height: number): Graphics['cell'] | null {
+  const [usualWidth, usualHeight] = [width >= 4 && width <= 100, height >= 6 && height <= 200];
+  return usualWidth && usualHeight ? { width, height } : null;
+}
+
+const fieldOf = (width: number, height: number): Graphics['most'] =>
+  width >= 50 && height >= 50 ? { width, height } : null;
+
+/** `rgb:1010/1010/1414` as `#101014`: of each number, which has one to four digits, the two that count. */
+function colourOf(parts: readonly (string | undefined)[]): string | null {
+  const pairs = parts.map((part) =>
+    part !== undefined && /^[\da-f]{1,4}$/i.test(part)
+      ? Math.round((Number.parseInt(part, 16) / (16 ** part.length - 1)) * 255)
+          .toString(16)
+          .padStart(2, '0')
+      : null,
+  );
+  return pairs.includes(null) ? null : `#${pairs.join('')}`;
+}
