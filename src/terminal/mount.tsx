@@ -18,12 +18,16 @@ export function mount(node: ReactNode, terminal: Terminal): { unmount(): void } 
   // After a resize nobody knows where the old rows went, so the screen and Ink's memory of it are both emptied, and the whole
   // picture is drawn again from the top left corner.
   const startAgain = ({ columns, rows }: Size): void => {
+    canvas.empty();
     instance.clear();
     canvas.write(CLEAR);
     canvas.columns = columns;
     canvas.rows = rows;
     canvas.emit('size');
-    setImmediate(() => canvas.emit('resize'));
+    setImmediate(() => {
+      canvas.emit('resize');
+      canvas.fill();
+    });
   };
   const stopResize = terminal.onResize(startAgain);
   const instance = render(node, {
@@ -40,6 +44,7 @@ export function mount(node: ReactNode, terminal: Terminal): { unmount(): void } 
   const unmount = (): void => {
     stopResize();
     stopClose();
+    canvas.empty();
     instance.unmount();
   };
   const stopClose = terminal.onClose(unmount);
