@@ -5,7 +5,9 @@ import type { Bundle } from '../bundle/bundle.ts';
 import type { FromPaper } from '../bundle/from-paper.ts';
 import { type Next, next } from '../bundle/next.ts';
 import type { Room } from '../bundle/room.ts';
+import type { SeenPicture } from '../picture/seen-picture.ts';
 import type { Difference } from '../procedure/difference.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import type { Catalogue } from '../words/say.ts';
 import type { Desk, Errand } from './desk.ts';
 import type { Lock } from './lock.ts';
@@ -28,6 +30,8 @@ export interface App {
   /** Taken up as soon as somebody has signed on. */
   readonly bound: TicketId | null;
   readonly play: Play | null;
+  /** The pictures that were read last: those of one text, by their addresses. */
+  readonly pictures: SeenPictures | null;
   readonly layer: Layer | null;
   /** Asked for before what it signs happens; over every layer. */
   readonly pin: PinAsk | null;
@@ -61,6 +65,11 @@ export interface App {
   readonly ended: number | null;
 }
 
+export interface SeenPictures {
+  readonly of: Procedure;
+  readonly found: ReadonlyMap<string, SeenPicture>;
+}
+
 /** One bundle at the machine. */
 export interface Play extends Playing {
   readonly ticket: TicketId;
@@ -78,6 +87,8 @@ export type Layer =
   /** The next letter is a key, although a field is open. */
   | { readonly layer: 'one key' }
   | { readonly layer: 'look back' }
+  /** The pictures of the step at hand, one at a time. */
+  | { readonly layer: 'picture' }
   /** A draft at the desk: what is to be mended in it, how it is read, or what has changed. Follows every save. */
   | { readonly layer: 'draft'; readonly file: string; readonly shows: 'findings' | 'reading' | 'changes' }
   | { readonly layer: 'form'; readonly form: Form };
@@ -124,6 +135,7 @@ export function startApp(
     desk: null,
     paper: null,
     errand: null,
+    pictures: null,
   } as const;
   return { ...of, ...nothing, touchedMs: of.now.ms, field: '', chosen: 0, scroll: 0 };
 }

@@ -8,7 +8,7 @@ import type { FromPaper } from '../bundle/from-paper.ts';
 import type { Room } from '../bundle/room.ts';
 import type { Difference } from '../procedure/difference.ts';
 import type { Catalogue } from '../words/say.ts';
-import type { Form } from './app.ts';
+import type { Form, SeenPictures } from './app.ts';
 import type { DeskDraft } from './desk.ts';
 import type { Intent } from './intent.ts';
 import type { Move } from './move.ts';
@@ -63,6 +63,8 @@ export type News =
       readonly bundles: readonly Bundle[];
       readonly playing: Playing | null;
     }
+  /** The pictures of a text were read. */
+  | { readonly news: 'pictures'; readonly pictures: SeenPictures }
   /** Drafts were read again. */
   | { readonly news: 'drafts'; readonly drafts: readonly DeskDraft[] }
   /** The words of the hand at the machine were loaded. */

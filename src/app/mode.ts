@@ -7,6 +7,7 @@ import { chosenDraft, chosenRow } from './desk.ts';
 import { mayFold } from './fold.ts';
 import { question } from './form.ts';
 import type { Mode, Order } from './move.ts';
+import { stepPictures } from './step-pictures.ts';
 
 /** Which table of keys is in force. */
 export function modeOf(app: App): Mode {
@@ -20,6 +21,8 @@ export function modeOf(app: App): Mode {
       return 'one key';
     case 'look back':
       return 'look back';
+    case 'picture':
+      return 'picture';
     case 'draft':
       return 'draft';
     case 'form':
@@ -96,6 +99,8 @@ export function isOpen(app: App, order: Order): boolean {
       return play !== null && openHold(play.bundle) !== undefined;
     case 'hold':
       return play !== null && play.bundle.text !== null && openHold(play.bundle) === undefined;
+    case 'picture':
+      return stepPictures(app).length > 0;
     case 'strike':
       return app.layer?.layer === 'look back';
     case 'sign off':

@@ -19,6 +19,7 @@ export interface ScrollRange {
 export type Order =
   | 'hold'
   | 'look back'
+  | 'picture'
   | 'note'
   | 'hand over'
   | 'bobbin'
@@ -59,6 +60,7 @@ export type Mode =
   | 'finished'
   | 'keys'
   | 'look back'
+  | 'picture'
   | 'form words'
   | 'form choice'
   | 'pin'

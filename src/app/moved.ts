@@ -165,6 +165,7 @@ function entered(app: App, mode: Mode): Step {
     case 'keys':
     case 'one key':
     case 'look back':
+    case 'picture':
       return still(uncovered(app));
     case 'pin':
     case 'locked':
@@ -232,6 +233,8 @@ function ordered(app: App, order: Order): Step {
       return intended(on, { intent: 'undo' });
     case 'look back':
       return still(layered(on, { layer: 'look back' }));
+    case 'picture':
+      return still(layered(on, { layer: 'picture' }));
     case 'keys':
       // While something is being typed at the station, the question mark is a letter of it.
       return app.layer === null && app.play === null && app.field !== ''

@@ -2,6 +2,7 @@ import { oneLine } from '../base/text.ts';
 import type { Place } from '../bundle/route.ts';
 import type { App, Play } from './app.ts';
 import { FOLDED, isFolded } from './fold.ts';
+import { pictureLines } from './picture-lines.ts';
 import { proseLines } from './prose-lines.ts';
 import { seamsSaid } from './seam-words.ts';
 import { speak } from './speak.ts';
@@ -17,14 +18,9 @@ export function stepLines(app: App, play: Play, at: Place, known: Play | null): 
   const { facts } = step;
   const say = speak(app);
   const head = `${step.number} ${step.title} (${setWords(speak(app), at, play.bundle.sets)})${facts.cannotBeUndone ? `, ${speak(app)('cannot be undone')}` : ''}`;
-  const pictures = step.pictures.map(({ alt, bringOut }) =>
-    bringOut.length > 0
-      ? say('Picture: {alt} (brings out {ids})', { alt, ids: bringOut.join(', ') })
-      : say('Picture: {alt}', { alt }),
-  );
   const seams = facts.seams ? [seamsSaid(say, facts.seams)] : [];
   const words = isFolded(app)
     ? [speak(app)(FOLDED), ...step.points.map(({ text }) => `  - ${text}`)]
     : proseLines(step.prose);
-  return ['', head, ...words, ...seams, ...pictures].map(oneLine);
+  return ['', head, ...words, ...seams, ...pictureLines(app)].map(oneLine);
 }

@@ -68,6 +68,8 @@ export function update(before: App, arrived: Arrived): Step {
       return app.pin ? pinSaid(app, app.pin, arrived.text) : [app, []];
     case 'seen':
       return [isNew(before, arrived) ? sameRow(app, seen(app, arrived)) : before, []];
+    case 'pictures':
+      return [{ ...app, pictures: arrived.pictures }, []];
     case 'words':
       return [{ ...app, words: { ...app.words, hand: arrived.words } }, []];
     case 'paper time':

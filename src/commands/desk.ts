@@ -14,6 +14,7 @@ import { watchSaves } from '../storage/watch-saves.ts';
 import { asRoomSays } from './as-room-says.ts';
 import { asker } from './asker.ts';
 import { editFiles } from './edit-files.ts';
+import { followPictures } from './follow-pictures.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { type ExitCode, type Io, say, sayJson } from './io.ts';
 import { type Proofreader, patientProofreader } from './read-draft.ts';
@@ -21,6 +22,7 @@ import { rehearse } from './rehearse.ts';
 import { releaseProcedure } from './release.ts';
 import { roomStore } from './room-store.ts';
 import { seeDrafts } from './see-drafts.ts';
+import { keptPictures } from './see-pictures.ts';
 import { showProgram } from './show.tsx';
 
 interface DeskOptions extends RoomOption {
@@ -75,12 +77,13 @@ async function start(
 async function shown(
   first: App,
   hand: string | undefined,
-  { room, ledger }: PlayableRoom,
+  { room, ledger, store: kept }: PlayableRoom,
   proof: Proofreader,
   io: Io,
 ): Promise<{ readonly store: AppStore; readonly code: number }> {
   let ring: () => void = () => {};
   const store = roomStore({ ledger, ring: () => ring() }, first, io);
+  const following = followPictures(store, keptPictures(kept, ledger));
   if (hand !== undefined) store.tell({ news: 'sign on', who: hand });
   const trouble = (error: unknown): void => {
     const message = error instanceof Error ? error.message : String(error);
@@ -118,6 +121,7 @@ async function shown(
     return { store, code };
   } finally {
     unsubscribe();
+    following.stop();
     stop();
   }
 }

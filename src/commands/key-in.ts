@@ -42,7 +42,7 @@ export function keyIn(typed: string, options: KeyInOptions, io: Io): Promise<num
     await store.settled();
     const { message, pin, play } = store.app();
     if (pin === null && play === null) return cannot(io, message?.text ?? `${ticket} could not be taken up.`);
-    const code = await playPlain(store, io, io.stdin.isTTY ? 'ask again' : 'stop');
+    const code = await playPlain(store, io, { atRefusal: io.stdin.isTTY ? 'ask again' : 'stop' });
     return store.app().bound === null ? code : 2;
   });
 }

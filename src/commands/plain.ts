@@ -10,15 +10,22 @@ import { type Io, proseWidthOf } from './io.ts';
 /** What ends a dialogue from outside; the bundle is left as at the end of the input. */
 const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
+interface PlainOptions {
+  /** `stop`: a line that is refused ends it with exit 2, since the lines behind it were meant to follow it. */
+  readonly atRefusal?: 'ask again' | 'stop';
+  /** Waits for what the next question will tell of. */
+  readonly ready?: () => Promise<void>;
+}
+
 /**
  * The session as a dialogue on standard input and output, one line at a time. Each line is heard only when all that came of
  * the line before is done, so a pipe loses nothing. The end of the input, or of whoever reads the output, leaves the bundle, to
- * be taken up again. `atRefusal: 'stop'`: a line that is refused ends it with exit 2, since the lines behind it were meant to follow it.
+ * be taken up again.
  */
 export async function playPlain(
   store: AppStore,
   io: Io,
-  atRefusal: 'ask again' | 'stop' = 'ask again',
+  { atRefusal = 'ask again', ready = async () => {} }: PlainOptions = {},
 ): Promise<number> {
   const lines = createInterface({
     input: evenEnters(io.stdin),
@@ -41,6 +48,7 @@ export async function playPlain(
   }
 
   async function talk(): Promise<number> {
+    await ready();
     ask();
     let count = 0;
     for await (const typed of lines) {
@@ -56,6 +64,7 @@ export async function playPlain(
       } else {
         store.tell(what.news);
         await store.settled();
+        await ready();
         print(told(store.app(), before));
         const { message } = store.app();
         if (atRefusal === 'stop' && message?.tone === 'refusal' && message !== before.message) {

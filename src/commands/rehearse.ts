@@ -13,6 +13,7 @@ import { watchSaves } from '../storage/watch-saves.ts';
 import { speaking } from './as-room-says.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
+import { picturesInFolder } from './see-pictures.ts';
 import { runSession, type SessionOptions } from './session.ts';
 
 interface RehearseOptions extends RoomOption, Pick<SessionOptions, 'plain'> {
@@ -53,7 +54,14 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
   const meanwhile = options.watch
     ? (store: AppStore) => follow(store, live, { folder, file: draft.value, clock })
     : undefined;
-  const session = { ...options, hand: REHEARSING, bell: 'rings', ...(meanwhile ? { meanwhile } : {}) } as const;
+  const pictures = picturesInFolder(folder, name);
+  const session = {
+    ...options,
+    hand: REHEARSING,
+    bell: 'rings',
+    pictures,
+    ...(meanwhile ? { meanwhile } : {}),
+  } as const;
   return runSession(live.ledger, as, session, { ...io, clock: clock.now });
 }
 

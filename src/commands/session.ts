@@ -2,8 +2,10 @@ import { type App, startApp } from '../app/app.ts';
 import type { ThreadOf } from '../app/perform.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import type { AppStore } from '../app/store.ts';
+import { followPictures } from './follow-pictures.ts';
 import { cannot, type Io, say } from './io.ts';
 import { roomStore } from './room-store.ts';
+import type { SeePictures } from './see-pictures.ts';
 
 export interface SessionOptions {
   /** Hand to sign on at once: a name, the beginning of one, an id or a badge. */
@@ -14,6 +16,7 @@ export interface SessionOptions {
 interface SessionMeans {
   readonly bell: 'rings' | 'is silent';
   readonly thread?: ThreadOf;
+  readonly pictures: SeePictures;
   /** What goes on beside the session; called when it begins, and its answer when it ends. */
   readonly meanwhile?: (store: AppStore) => () => void;
 }
@@ -25,12 +28,13 @@ interface SessionMeans {
 export async function runSession(
   ledger: RoomLedger,
   as: Pick<App, 'purpose' | 'home' | 'roomName' | 'station' | 'letters' | 'bound' | 'lockAfter' | 'language' | 'words'>,
-  { hand, plain, bell, thread, meanwhile }: SessionOptions & SessionMeans,
+  { hand, plain, bell, thread, pictures, meanwhile }: SessionOptions & SessionMeans,
   io: Io,
 ): Promise<number> {
   let ring: () => void = () => {};
   const first = startApp({ ...as, now: io.clock(), room: ledger.room(), bundles: ledger.bundles() });
   const store = roomStore({ ledger, ...(thread ? { thread } : {}), ring: () => ring() }, first, io);
+  const following = followPictures(store, pictures);
   if (hand !== undefined) {
     store.tell({ news: 'sign on', who: hand });
     await store.settled();
@@ -44,13 +48,16 @@ export async function runSession(
   const isDumb = (io.env.TERM ?? 'dumb') === 'dumb';
   const isPlain = plain || isDumb || !io.stdout.isTTY || !io.stdin.isTTY;
   const stop = meanwhile?.(store);
-  const code = await (isPlain ? spoken() : shown()).finally(stop);
+  const code = await (isPlain ? spoken() : shown()).finally(() => {
+    stop?.();
+    following.stop();
+  });
   // The one bundle this was about never came into anybody's hands.
   return store.app().bound === null ? code : 2;
 
   async function spoken(): Promise<number> {
     const { playPlain } = await import('./plain.ts');
-    return playPlain(store, io);
+    return playPlain(store, io, { ready: following.seen });
   }
 
   async function shown(): Promise<number> {

@@ -1,34 +1,36 @@
 import type { TicketId } from '../base/brand.ts';
-import type { LedgerStore } from '../ledger/ledger-store.ts';
-import type { RoomFolder } from '../storage/room-folder.ts';
 import { asRoomSays } from './as-room-says.ts';
-import { onLedger, type RoomOption } from './in-room.ts';
+import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
+import { keptPictures } from './see-pictures.ts';
 import { runSession, type SessionOptions } from './session.ts';
 import { stationThread } from './station-thread.ts';
 
 /** Plays one bundle from where it stands, then ends. 0: finished or left; 1: left on hold; 2: could not run. */
 export function sew(typed: string, options: RoomOption & SessionOptions, io: Io): Promise<number> {
-  return onLedger(options, io, async ({ room, store, ledger }) => {
+  return onLedger(options, io, async (open) => {
+    const { room, ledger } = open;
     const found = await ledger.playing(ledger.ticketNamed(typed) ?? (typed as TicketId));
     if (!found.ok) return cannot(io, found.error.message);
     const { ticket, work } = found.value.bundle;
     if (work === 'finished')
       return cannot(io, `${ticket} is finished and stays as it is: ask \`walkfoot who ${ticket}\` what was done.`);
     const as = { purpose: 'record', home: 'out', bound: ticket, ...(await asRoomSays(room)) } as const;
-    return runSession(ledger, as, { ...options, ...meansOf(room, store) }, io);
+    return runSession(ledger, as, { ...options, ...meansOf(open) }, io);
   });
 }
 
 /** The station: who is on, which tickets wait, one bundle after another until somebody leaves. */
 export function openStation(options: RoomOption & SessionOptions, io: Io): Promise<number> {
-  return onLedger(options, io, async ({ room, store, ledger }) => {
+  return onLedger(options, io, async (open) => {
+    const { room, ledger } = open;
     const as = { purpose: 'record', home: 'station', bound: null, ...(await asRoomSays(room)) } as const;
-    return runSession(ledger, as, { ...options, ...meansOf(room, store) }, io);
+    return runSession(ledger, as, { ...options, ...meansOf(open) }, io);
   });
 }
 
-const meansOf = ({ settings }: RoomFolder, store: LedgerStore) => ({
+const meansOf = ({ room: { settings }, store, ledger }: PlayableRoom) => ({
   bell: settings.bell ? ('rings' as const) : ('is silent' as const),
+  pictures: keptPictures(store, ledger),
   thread: stationThread(settings, store),
 });

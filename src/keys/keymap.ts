@@ -72,6 +72,7 @@ const hold = order('h', 'hold', 'hold', 5);
 const settle = order('s', 'settle', 'settle', 5);
 const leave = order('l', 'leave', 'leave', 6);
 const lookBack = order('b', 'look back', 'look back', 7);
+const picture = order('p', 'picture', 'picture', 7);
 const note = order('n', 'note', 'note', 8);
 const handOver = order('o', 'hand over', 'hand over', 9);
 /** Only experts have it, and only where nothing can go wrong for good: where it does something it stands far in front. */
@@ -89,7 +90,7 @@ const onDraft: readonly Binding[] = [
 
 const asRead = order('v', 'reading', 'as it is read', 8);
 
-const atBundle: readonly Binding[] = [undo, hold, lookBack, note, leave, handOver, big, help, quit];
+const atBundle: readonly Binding[] = [undo, hold, lookBack, picture, note, leave, handOver, big, help, quit];
 const atPoint: readonly Binding[] = [goBack, fold, bobbin, ...atBundle];
 
 /**
@@ -136,6 +137,7 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
     help,
     quit,
   ],
+  picture: [does(['escape', 'enter', 'p'], 'escape', 'back', 1), ...choose, help, quit],
   'form words': [enter('go on'), erase, ...scroll, does(['escape'], 'escape', 'let it be', 3), quit],
   'form choice': [press('go on'), ...choose, erase, does(['escape'], 'escape', 'let it be', 3), quit],
   locked: [enter('sign on'), erase, does(['escape'], 'escape', 'clear', 61), out],
@@ -161,6 +163,7 @@ export const typing: Readonly<Record<Mode, Typing>> = {
   finished: 'nothing',
   keys: 'nothing',
   'look back': 'nothing',
+  picture: 'nothing',
   'form words': 'text',
   'form choice': 'text',
   pin: 'text',

@@ -35,6 +35,7 @@ export function keyHelp(app: App, size: Size): Page {
 const LONG: Partial<Record<Plain, Plain>> = {
   hold: 'hold: stop the bundle, a supervisor decides',
   'look back': 'look back at what is recorded, or strike it',
+  picture: 'see the picture of this step',
   note: 'write a note',
   leave: 'leave it here, to be taken up again',
   'hand over': 'hand it over to somebody',

@@ -15,6 +15,7 @@ import { hold } from './hold.ts';
 import { keyHelp } from './key-help.ts';
 import { lockScreen } from './lock-screen.ts';
 import { lookBack } from './look-back.ts';
+import { pictureScreen } from './picture-screen.ts';
 import { pinScreen } from './pin-screen.ts';
 import { sewing } from './sewing.ts';
 import { standBy } from './stand-by.ts';
@@ -37,6 +38,11 @@ export function picture(app: App, size: Size): Page {
     case 'look back':
       if (app.play) return lookBack(app, app.play, size);
       break;
+    case 'picture': {
+      const shown = pictureScreen(app, size);
+      if (shown) return shown;
+      break;
+    }
     case 'one key':
     case undefined:
   }

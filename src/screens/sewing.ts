@@ -14,12 +14,14 @@ import { wrapRow } from '../widgets/wrap-row.ts';
 import type { Say } from '../words/say.ts';
 import { frame, gap, textWidth } from './frame.ts';
 import { openPoint } from './open-point.ts';
+import { pictureBeside, wordsBeside } from './picture-beside.ts';
 import { donePoint, laterPoint } from './point-list.ts';
 import { said } from './said.ts';
 
 /** The screen at the machine: what to do in this step, what is done, and the next action. */
 export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): Page {
-  const width = textWidth(size);
+  const beside = pictureBeside(app, size);
+  const width = beside ? wordsBeside(size.columns) : textWidth(size);
   const { at, point } = wanted;
   const { step } = at;
   const now = step.points.indexOf(point);
@@ -48,12 +50,13 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
     ...(rest.length > 0 ? [blank] : []),
     ...rest,
   ];
-  return frame(app, size, {
-    top: [...stepTitle(speak(app), step, width), ...gap(size)],
+  const page = frame(app, size, {
+    top: [...stepTitle(speak(app), step, textWidth(size)), ...gap(size)],
     body,
     focus: body.indexOf(open[0] ?? blank),
     focusRows: open.length,
   });
+  return beside ? { ...page, beside } : page;
 }
 
 /** The explanations of a step, or that they are folded away and how its points are then done. */

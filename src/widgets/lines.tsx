@@ -1,7 +1,8 @@
 import { Box, Text } from 'ink';
 import { memo } from 'react';
-import { blank, cleanRow, type Row } from './row.ts';
-import type { Theme } from './theme.ts';
+import { columns } from '../base/columns.ts';
+import { blank, cleanRow, type Row, type Span } from './row.ts';
+import { greyLook, type Theme } from './theme.ts';
 
 /** What is drawn: `width` by `height` is the whole room, in columns and rows. */
 interface LinesProps {
@@ -38,20 +39,34 @@ const Line = memo(function Line({ row, theme }: LineProps) {
     <Text wrap="truncate">
       {row.length === 0
         ? ' '
-        : row.map(({ text, style = 'plain' }, at) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a span is the place in its row
-            <Text key={at} {...theme[style]}>
-              {text}
-            </Text>
-          ))}
+        : row.map((part, at) => {
+            const { look, text } = looked(part, theme);
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a span is the place in its row
+              <Text key={at} {...look}>
+                {text}
+              </Text>
+            );
+          })}
     </Text>
   );
 }, isSameLine);
+
+function looked({ text, style = 'plain', greys }: Span, theme: Theme) {
+  const grey = greys && greyLook(theme, greys);
+  return grey ? { look: grey, text: '▀'.repeat(columns(text)) } : { look: theme[style], text };
+}
 
 function isSameLine(before: LineProps, after: LineProps): boolean {
   return (
     before.theme === after.theme &&
     before.row.length === after.row.length &&
-    before.row.every(({ text, style }, at) => text === after.row[at]?.text && style === after.row[at]?.style)
+    before.row.every((part, at) => isSameSpan(part, after.row[at]))
   );
 }
+
+const isSameSpan = (one: Span, other: Span | undefined): boolean =>
+  one.text === other?.text &&
+  one.style === other.style &&
+  one.greys?.over === other.greys?.over &&
+  one.greys?.under === other.greys?.under;

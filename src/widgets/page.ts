@@ -1,4 +1,4 @@
-import { blank, cutRow, type Row, span } from './row.ts';
+import { blank, cutRow, fillRow, type Row, span } from './row.ts';
 
 /** A screen before it is cut to the terminal. */
 export interface Page {
@@ -16,8 +16,22 @@ export interface Page {
   readonly scrollBy?: number;
   /** What a sign says of so many rows out of sight; in English unless given. */
   readonly signs?: Signs;
+  /** Something that stands still beside the body, while that scrolls. */
+  readonly beside?: Beside;
   readonly width: number;
   readonly height: number;
+}
+
+export interface Beside {
+  /** The column it begins in; the body is cut before it. */
+  readonly from: number;
+  /** Its rows for a room of this size; none wider, and no more. */
+  readonly draw: (room: Room) => readonly Row[];
+}
+
+export interface Room {
+  readonly columns: number;
+  readonly rows: number;
 }
 
 export interface Signs {
@@ -35,7 +49,30 @@ export function page(whole: Page): readonly Row[] {
   const { header, footer, room } = shares(whole);
   const body = window(whole, top(whole, room), room);
   const filling = Array.from({ length: room - body.length }, () => blank);
-  return [...header, ...body, ...filling, ...footer].map((row) => cutRow(row, whole.width));
+  const middle = withBeside([...body, ...filling], whole);
+  return [...header, ...middle, ...footer].map((row) => cutRow(row, whole.width));
+}
+
+/**
+ * Where on the screen the page's `beside` stands, counted from 0; null without one, or without room for it. Beside a body it is not larger
+ * where the foot happens to be small: another key in the legend must not draw it anew.
+ */
+export function besideRoom(whole: Page): (Room & { readonly column: number; readonly row: number }) | null {
+  const { header, room } = shares(whole);
+  const { beside, body, width, height } = whole;
+  const rows = body.length === 0 ? room : Math.min(room, height - header.length - USUAL_FOOT);
+  if (!beside || rows < 1 || beside.from >= width) return null;
+  return { column: beside.from, row: header.length, columns: width - beside.from, rows };
+}
+
+/** An empty row, a message of one row, two rows of keys. */
+const USUAL_FOOT = 4;
+
+function withBeside(rows: readonly Row[], whole: Page): readonly Row[] {
+  const place = besideRoom(whole);
+  if (!whole.beside || place === null) return rows;
+  const drawn = whole.beside.draw(place);
+  return rows.map((row, at) => [...fillRow(row, place.column), ...(drawn[at] ?? blank)]);
 }
 
 /** The smallest and largest `scrollBy` that still move the body; both 0 when everything is in sight. */

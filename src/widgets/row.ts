@@ -25,6 +25,8 @@ export type Style =
 export interface Span {
   readonly text: string;
   readonly style?: Style;
+  /** Of a photograph: in colour each column is an upper half block, `over` on `under`, from 0 (nearly black) to 23. */
+  readonly greys?: { readonly over: number; readonly under: number };
 }
 
 /** One line of the screen, from left to right. */

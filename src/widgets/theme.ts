@@ -7,6 +7,13 @@ type Look = Pick<
   'color' | 'backgroundColor' | 'bold' | 'italic' | 'underline' | 'strikethrough' | 'inverse'
 >;
 
+/** The look of half blocks of grey; none where there is no colour. 24 greys are colours 232 to 255 of the usual 256. */
+export const greyLook = (
+  theme: Theme,
+  { over, under }: { readonly over: number; readonly under: number },
+): Look | null =>
+  theme === withoutColour ? null : { color: `ansi256(${232 + over})`, backgroundColor: `ansi256(${232 + under})` };
+
 /** One look for each meaning. */
 export type Theme = Readonly<Record<Style, Look>>;
 

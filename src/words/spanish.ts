@@ -720,4 +720,30 @@ export const spanish: Catalogue = {
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`: hay una llena puesta; `bobbin 12.5`: tiene esos metros.',
   'places: {places}': 'lugares: {places}',
+  'see the picture of this step': 'ver el dibujo de este paso',
+  'The picture is being read.': 'Se está leyendo el dibujo.',
+  'The picture {address} was not kept with this revision.': 'El dibujo {address} no se guardó con esta revisión.',
+  'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.':
+    'No se puede mostrar nada del dibujo {address}: `walkfoot proofread` dice por qué.',
+  'This picture cannot be read: save it again as JPEG or PNG.':
+    'Esta imagen no se puede leer: guárdala otra vez como JPEG o PNG.',
+  'This picture has more than 50 million pixels: make it smaller.':
+    'Esta imagen tiene más de 50 millones de píxeles: hazla más pequeña.',
+  'Photographs cannot be shown on this machine; go on without.':
+    'En esta máquina no se pueden mostrar fotografías; sigue sin ellas.',
+  '{length} mm long': '{length} mm de largo',
+  '{width} by {height} mm': '{width} por {height} mm',
+  '{parts} parts': '{parts} partes',
+  'on {piece}': 'sobre {piece}',
+  'on {piece} and {other}': 'sobre {piece} y {other}',
+  '{distance} mm from {edge}': 'a {distance} mm de {edge}',
+  '{distance} mm from its upper edge': 'a {distance} mm de su borde superior',
+  '{distance} mm from the upper edge of {piece}': 'a {distance} mm del borde superior de {piece}',
+  '{distance} mm from its lower edge': 'a {distance} mm de su borde inferior',
+  '{distance} mm from the lower edge of {piece}': 'a {distance} mm del borde inferior de {piece}',
+  '{distance} mm from its left edge': 'a {distance} mm de su borde izquierdo',
+  '{distance} mm from the left edge of {piece}': 'a {distance} mm del borde izquierdo de {piece}',
+  '{distance} mm from its right edge': 'a {distance} mm de su borde derecho',
+  '{distance} mm from the right edge of {piece}': 'a {distance} mm del borde derecho de {piece}',
+  'sewn already': 'ya cosida',
 };

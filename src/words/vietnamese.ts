@@ -709,4 +709,30 @@ export const vietnamese: Catalogue = {
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`: đã lắp suốt đầy; `bobbin 12.5`: suốt có chừng ấy mét.',
   'places: {places}': 'số chỗ: {places}',
+  'see the picture of this step': 'xem hình của bước này',
+  'The picture is being read.': 'Đang đọc hình.',
+  'The picture {address} was not kept with this revision.': 'Hình {address} không được giữ cùng bản sửa đổi này.',
+  'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.':
+    'Không hiện được gì của bản vẽ {address}: `walkfoot proofread` cho biết vì sao.',
+  'This picture cannot be read: save it again as JPEG or PNG.':
+    'Không đọc được hình này: hãy lưu lại thành JPEG hoặc PNG.',
+  'This picture has more than 50 million pixels: make it smaller.':
+    'Hình này có hơn 50 triệu điểm ảnh: hãy thu nhỏ lại.',
+  'Photographs cannot be shown on this machine; go on without.':
+    'Máy này không hiện được ảnh chụp; hãy làm tiếp mà không có ảnh.',
+  '{length} mm long': 'dài {length} mm',
+  '{width} by {height} mm': '{width} × {height} mm',
+  '{parts} parts': '{parts} phần',
+  'on {piece}': 'trên {piece}',
+  'on {piece} and {other}': 'trên {piece} và {other}',
+  '{distance} mm from {edge}': 'cách {edge} {distance} mm',
+  '{distance} mm from its upper edge': 'cách mép trên {distance} mm',
+  '{distance} mm from the upper edge of {piece}': 'cách mép trên của {piece} {distance} mm',
+  '{distance} mm from its lower edge': 'cách mép dưới {distance} mm',
+  '{distance} mm from the lower edge of {piece}': 'cách mép dưới của {piece} {distance} mm',
+  '{distance} mm from its left edge': 'cách mép trái {distance} mm',
+  '{distance} mm from the left edge of {piece}': 'cách mép trái của {piece} {distance} mm',
+  '{distance} mm from its right edge': 'cách mép phải {distance} mm',
+  '{distance} mm from the right edge of {piece}': 'cách mép phải của {piece} {distance} mm',
+  'sewn already': 'đã may',
 };

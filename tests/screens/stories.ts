@@ -1,13 +1,16 @@
 import Fraction from 'fraction.js';
 import type { App } from '../../src/app/app.ts';
 import type { AppStore } from '../../src/app/store.ts';
-import type { StepId } from '../../src/base/brand.ts';
+import type { Digest, StepId } from '../../src/base/brand.ts';
+import { refuse } from '../../src/base/result.ts';
 import type { StationThread } from '../../src/bundle/bobbin.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import type { PinRule } from '../../src/bundle/signature.ts';
+import type { SeenPicture } from '../../src/picture/seen-picture.ts';
 import { differences } from '../../src/procedure/differences.ts';
 import { readProcedure } from '../../src/procedure/read-procedure.ts';
 import { type Workroom, workroom } from '../app/workroom.ts';
+import { readSample } from '../picture/read-sample.ts';
 import { changedLining, lining, press } from './lining.ts';
 
 interface Scene {
@@ -49,6 +52,44 @@ const sewing =
     scene.program.tell({ news: 'second' });
     await scene.program.settled();
   };
+
+const drawing: SeenPicture = {
+  is: 'drawing',
+  digest: 'd'.repeat(64) as Digest,
+  drawing: readSample('lining'),
+  scale: 'to scale',
+};
+
+/** Dark above, light below, a lighter spot in the middle. */
+const photograph: SeenPicture = {
+  is: 'photograph',
+  digest: 'f'.repeat(64) as Digest,
+  bytes: new Uint8Array(),
+  greys: {
+    columns: 30,
+    rows: 20,
+    values: Uint8Array.from({ length: 600 }, (_, at) =>
+      Math.hypot((at % 30) - 15, Math.floor(at / 30) - 10) < 4 ? 255 : Math.floor(at / 30) * 9,
+    ),
+  },
+};
+
+const refused = refuse('picture-broken', 'This picture cannot be read: save it again as JPEG or PNG.');
+const broken: SeenPicture = { is: 'unshown', why: refused.error };
+
+/** Ines at step 3 of set 1, its picture read or (null) not yet. */
+function showing(seen: SeenPicture | null, keys: string) {
+  return async (scene: Scene): Promise<void> => {
+    await sewing('')(scene);
+    const { play } = scene.program.app();
+    if (!play) throw new Error('no bundle');
+    if (seen)
+      scene.program.tell({ news: 'pictures', pictures: { of: play.procedure, found: new Map([[PICTURE, seen]]) } });
+    await press(scene.program, keys);
+  };
+}
+
+const PICTURE = '../media/lining.svg';
 
 const upToHoldPoint = 'enter "312" enter "311" enter "312.5" enter "28" enter enter';
 
@@ -109,6 +150,12 @@ export const stories: Readonly<Record<string, Story>> = {
   tick: { keys: flashed, after: sewing('') },
   places: { keys: flashed, after: sewing('enter "312" enter "12 1/4 in" enter "31"') },
   outside: { keys: flashed, after: sewing('enter "312" enter "316" enter') },
+  'picture-beside': { keys: flashed, after: showing(drawing, 'enter "312" enter "31"') },
+  picture: { keys: flashed, after: showing(drawing, 'p') },
+  'picture-again': { keys: flashed, after: showing(drawing, 'l "b-1" enter p') },
+  'picture-photograph': { keys: flashed, after: showing(photograph, 'p') },
+  'picture-broken': { keys: flashed, after: showing(broken, 'p') },
+  'picture-unread': { keys: flashed, after: showing(null, 'p') },
   'hold-again': {
     rule: 'supervisors',
     keys: `${toSettle} "7305" enter "7305" enter h "the strap is torn" enter`,

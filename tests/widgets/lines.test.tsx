@@ -91,6 +91,19 @@ describe('themes', () => {
     expect(codes(seen.sent)).toEqual(expect.arrayContaining(['48;5;124', '48;5;208', '48;5;220', '48;5;25']));
   });
 
+  test('greys of a photograph are half blocks in colour, and shades without it', async () => {
+    const rows: readonly Row[] = [[{ text: '▒▒', greys: { over: 0, under: 23 } }, span('a')]];
+    const coloured = await draw(<Lines rows={rows} width={4} height={2} theme={inColour} />, 4, 2);
+    expect(coloured.lines[0]).toBe('▀▀a');
+    expect(codes(coloured.sent)).toEqual(expect.arrayContaining(['38;5;232', '48;5;255']));
+    const plain = await draw(<Lines rows={rows} width={4} height={2} theme={withoutColour} />, 4, 2);
+    expect(plain.lines[0]).toBe('▒▒a');
+    expect(codes(plain.sent).filter(isColour)).toEqual([]);
+    const other: readonly Row[] = [[{ text: '▒▒', greys: { over: 0, under: 5 } }, span('a')]];
+    const again = await coloured.again(<Lines rows={other} width={4} height={2} theme={inColour} />);
+    expect(codes(again.sent)).toContain('48;5;237');
+  });
+
   test('no theme uses the attribute "dim", which many terminals draw too faintly', async () => {
     for (const theme of [inColour, withoutColour]) {
       const seen = await draw(

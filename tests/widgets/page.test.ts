@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { page, scrollRange } from '../../src/widgets/page.ts';
+import { besideRoom, page, scrollRange } from '../../src/widgets/page.ts';
 import { type Row, rowColumns, rowText, type Style, span } from '../../src/widgets/row.ts';
 import { withoutColour } from '../../src/widgets/theme.ts';
 
@@ -54,6 +54,38 @@ describe('page', () => {
     expect(shown(2, 5).text).toEqual(['b4', 'b5']);
     expect(shown(1, 5).text).toEqual(['b5']);
     expect(shown(0, 5).text).toEqual([]);
+  });
+
+  test('something beside the body has its room to the column, while the body scrolls and head and foot go across', () => {
+    const rooms: unknown[] = [];
+    const draw = (room: { readonly columns: number; readonly rows: number }): readonly Row[] => {
+      rooms.push(room);
+      return Array.from({ length: room.rows - 1 }, () => [span('#'.repeat(room.columns))]);
+    };
+    const whole = {
+      header: [[span('a head that goes across all')]],
+      body: rows('body ', 12),
+      footer: [[span('a foot that goes across all')]],
+      focus: 7,
+      width: 30,
+      height: 9,
+      beside: { from: 10, draw },
+    };
+    const out = page(whole).map(rowText);
+    const [head, first, second] = out;
+    expect(head).toBe('a head that goes across all');
+    expect(first).toBe(` ↑ 3 more…${'#'.repeat(20)}`);
+    expect(second).toBe(`body 3    ${'#'.repeat(20)}`);
+    expect(out.at(-2)).toBe(' ↓ 4 more…');
+    expect(out.at(-1)).toBe('a foot that goes across all');
+    expect(besideRoom(whole)).toEqual({ column: 10, row: 1, columns: 20, rows: 4 });
+    expect(rooms[0]).toMatchObject({ columns: 20, rows: 4 });
+    const larger = { ...whole, footer: rows('foot ', 6) };
+    expect(besideRoom(larger)).toMatchObject({ rows: 3 });
+    expect(besideRoom({ ...whole, beside: { from: 30, draw } })).toBeNull();
+    expect(page({ ...whole, beside: { from: 30, draw } }).map(rowText)[2]).toBe('body 3');
+    expect(besideRoom({ ...whole, body: [] })).toMatchObject({ rows: 7 });
+    expect(besideRoom({ ...whole, height: 0 })).toBeNull();
   });
 
   const texts = fc.oneof(

@@ -19,7 +19,18 @@ const filesIn = (...folders: readonly string[]): readonly string[] =>
       ),
     )
     .filter((name) => /\.tsx?$/.test(name));
-const code = filesIn('app', 'bundle', 'keys', 'measure', 'procedure', 'reports', 'screens', 'commands')
+const code = filesIn(
+  'app',
+  'bundle',
+  'keys',
+  'measure',
+  'procedure',
+  'reports',
+  'screens',
+  'commands',
+  'picture',
+  'raster',
+)
   .map((name) => readFileSync(new URL(name, source), 'utf8'))
   .join('\n');
 

@@ -1,0 +1,44 @@
+import { setsLeft } from '../bundle/bundle.ts';
+import { type Place, route } from '../bundle/route.ts';
+import type { SeenPicture } from '../picture/seen-picture.ts';
+import type { Wanted } from '../picture/standing.ts';
+import type { App, Play } from './app.ts';
+
+/** A picture of the step at hand. */
+export interface StepPicture {
+  readonly alt: string;
+  /** What it brings out, and what is sewn of the set at hand. */
+  readonly wanted: Wanted;
+  /** The file as it was read; undefined while it is not. */
+  readonly seen: SeenPicture | undefined;
+}
+
+/** The pictures of the step at hand, in the order of the text; none where no step is at hand. */
+export function stepPictures({ play, pictures }: Pick<App, 'play' | 'pictures'>): readonly StepPicture[] {
+  if (!play || !('at' in play.next)) return [];
+  const { at } = play.next;
+  if (at.step.pictures.length === 0) return [];
+  const found = pictures?.of === play.procedure ? pictures.found : null;
+  const sewn = sewnBefore(play, at);
+  return at.step.pictures.map(({ alt, address, bringOut }) => ({
+    alt,
+    wanted: { broughtOut: bringOut, sewn },
+    seen: found?.get(address),
+  }));
+}
+
+/** Seams of the steps that are behind this one, in this set or in the whole bundle. */
+function sewnBefore({ bundle, procedure }: Play, at: Place): readonly string[] {
+  const places = route(procedure, setsLeft(bundle));
+  const here = places.findIndex(({ step, set }) => step.id === at.step.id && set === at.set);
+  return places
+    .slice(0, Math.max(0, here))
+    .filter(({ set }) => set === at.set || set === null)
+    .flatMap(({ step }) => step.facts.seams?.ids ?? []);
+}
+
+/** The picture that is looked at: the one chosen, else the first. */
+export const pictureAt = (app: App): StepPicture | undefined => {
+  const all = stepPictures(app);
+  return all[app.layer?.layer === 'picture' ? app.chosen : 0] ?? all[0];
+};
