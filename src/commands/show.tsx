@@ -6,12 +6,15 @@ import { translate } from '../keys/translate.ts';
 import { picture } from '../screens/picture.ts';
 import { Screen } from '../screens/screen.tsx';
 import { isTooSmall } from '../screens/too-small.ts';
+import { askGraphics } from '../terminal/ask-graphics.ts';
 import { giveBack } from '../terminal/give-back.ts';
+import type { Graphics } from '../terminal/graphics.ts';
 import { mount } from '../terminal/mount.tsx';
 import { openTerminal, type Terminal } from '../terminal/open-terminal.ts';
 import { scrollRange } from '../widgets/page.ts';
 import { themeFor } from '../widgets/theme.ts';
 import type { Io } from './io.ts';
+import { truePictures } from './true-pictures.ts';
 
 interface Shown {
   readonly store: AppStore;
@@ -28,8 +31,11 @@ export async function showProgram({ store, io, onBell }: Shown): Promise<number>
   const terminal = openTerminal(io);
   const stopGiving = giveBack({ terminal, exit: io.exit, beforeEnd: () => leave(store) });
   onBell(terminal.bell);
-  mount(<Screen store={store} theme={themeFor(io.env)} />, terminal);
+  // What the terminal shows is asked once keys are read, since the answers come in with them, and after the first frame.
+  const asked = Promise.withResolvers<Graphics | null>();
+  mount(<Screen store={store} theme={themeFor(io.env)} pictures={truePictures(asked.promise)} />, terminal);
   terminal.onKeys(inTurn(store, terminal), () => hearing(modeOf(store.app())));
+  asked.resolve(PRINTS_QUESTIONS.test(io.env.TERM ?? '') ? null : askGraphics(terminal));
   const seconds = setInterval(() => store.tell({ news: 'second' }), 1000);
   try {
     return await store.over;
@@ -39,6 +45,9 @@ export async function showProgram({ store, io, onBell }: Shown): Promise<number>
     stopGiving();
   }
 }
+
+/** Terminals that would show the question itself: they know none of it. */
+const PRINTS_QUESTIONS = /^(?:linux|cons25|dumb|vt\d\d$)/;
 
 /** As Ctrl-C does: the bundle is left, to be taken up again. */
 async function leave(store: AppStore): Promise<void> {

@@ -7,6 +7,8 @@ interface TerminalOptions {
   readonly cwd?: string;
   readonly columns?: number;
   readonly rows?: number;
+  /** What the emulator answers to the question what it is (DA1), instead of its own. */
+  readonly says?: string;
   /** Added to the test's own environment; `undefined` takes a variable out. `CI` is always taken out. */
   readonly env?: Readonly<Record<string, string | undefined>>;
 }
@@ -56,7 +58,7 @@ const HAND_PACE = 150;
 
 /** Starts a program in a real pseudo-terminal whose screen is a terminal emulator. */
 export function startTerminal(options: TerminalOptions): RealTerminal {
-  const { command, args = [], cwd = process.cwd(), columns = 80, rows = 24 } = options;
+  const { command, args = [], cwd = process.cwd(), columns = 80, rows = 24, says } = options;
   const screen = new headless.Terminal({ cols: columns, rows, allowProposedApi: true, scrollback: 1000 });
   const env: Record<string, string | undefined> = { ...process.env, TERM: 'xterm-256color', ...options.env };
   for (const name of ['CI', 'CONTINUOUS_INTEGRATION', 'VITEST', 'NODE_ENV'])
@@ -76,7 +78,7 @@ export function startTerminal(options: TerminalOptions): RealTerminal {
     bells++;
   });
   // The emulator answers what it is asked, as a terminal does.
-  screen.onData((answer) => program.write(answer));
+  screen.onData((answer) => program.write(says !== undefined && /^\x1b\[\?[\d;]*c$/.test(answer) ? says : answer));
   program.onData((data) => {
     bytes += data;
     screen.write(data, tell);

@@ -1,0 +1,101 @@
+import type { StepPicture } from '../app/step-pictures.ts';
+import { pictureKey } from '../picture/draw-in-characters.ts';
+import { drawSvg, type Paper } from '../picture/draw-svg.ts';
+import { indexedOf, pngOf, type Source } from '../raster/raster.ts';
+import type { TruePictures } from '../screens/true-pictures.ts';
+import type { Graphics } from '../terminal/graphics.ts';
+import { kittyPicture } from '../terminal/kitty.ts';
+import type { SentPicture } from '../terminal/placed-picture.ts';
+import type { Room } from '../widgets/page.ts';
+
+/** Pictures for the terminal whose answer `graphics` resolves to; none before it is known, and none where it is null. */
+export function truePictures(graphics: Promise<Graphics | null>): TruePictures {
+  let can: Graphics | null = null;
+  let version = 0;
+  let id = 0;
+  const watchers = new Set<() => void>();
+  const made = new Map<string, SentPicture | 'being made' | 'not to be made'>();
+  const changed = (): void => {
+    version++;
+    for (const fn of [...watchers]) fn();
+  };
+  void graphics.then((answer) => {
+    can = answer;
+    if (answer) changed();
+  });
+
+  async function make(key: string, { seen, wanted }: StepPicture, room: Room, at: Graphics): Promise<void> {
+    made.set(key, 'being made');
+    const cell = cellFor(room, at);
+    const source: Source | null =
+      seen?.is === 'drawing'
+        ? { svg: drawSvg(seen.drawing, room, cell, wanted, paperOf(at)) }
+        : seen?.is === 'photograph'
+          ? { photo: seen.bytes }
+          : null;
+    const sent = source && (await send(source, room, cell, at, ++id).catch(() => null));
+    made.set(key, sent ?? 'not to be made');
+    for (const oldest of made.keys()) {
+      if (made.size <= MOST) break;
+      made.delete(oldest);
+    }
+    changed();
+  }
+
+  return {
+    find(picture, room) {
+      const { seen, wanted } = picture;
+      if (can === null || !seen || seen.is === 'unshown' || room.columns < 1 || room.rows < 1) return null;
+      const key = pictureKey(seen.digest, room, wanted);
+      const found = made.get(key);
+      if (found === undefined) void make(key, picture, room, can);
+      return typeof found === 'object' ? found : null;
+    },
+    subscribe(fn) {
+      watchers.add(fn);
+      return () => void watchers.delete(fn);
+    },
+    version: () => version,
+  };
+}
+
+/** Pictures kept: those of a step and of the one before, at a size or two. */
+const MOST = 8;
+
+/** Grey letters and lines need few shades; more would make it longer. */
+const SHADES = 16;
+
+async function send(source: Source, room: Room, cell: Cell, at: Graphics, id: number): Promise<SentPicture | null> {
+  const pixels = { width: Math.floor(room.columns * cell.width), height: Math.floor(room.rows * cell.height) };
+  if (at.way === 'kitty') {
+    const png = await pngOf(source, pixels);
+    if (!png.ok) return null;
+    const { bytes, width, height } = png.value;
+    const cells = { columns: Math.ceil(width / cell.width), rows: Math.ceil(height / cell.height) };
+    return { way: 'kitty', id, bytes: kittyPicture(bytes, id, cells) };
+  }
+  const { sixelPicture } = await import('../terminal/sixel.ts');
+  const colours = 'photo' in source ? at.colours : Math.min(SHADES, at.colours);
+  const indexed = await indexedOf(source, pixels, colours);
+  return indexed.ok ? { way: 'sixel', bytes: sixelPicture(indexed.value) } : null;
+}
+
+type Cell = Graphics['cell'];
+
+/** Cells as large as they are, or as small as they must be made for all of them to be no more than the terminal takes. */
+function cellFor({ columns, rows }: Room, { cell, most }: Graphics): Cell {
+  const scale = Math.min(
+    1,
+    (most?.width ?? Infinity) / (columns * cell.width),
+    (most?.height ?? Infinity) / (rows * cell.height),
+  );
+  return { width: cell.width * scale, height: cell.height * scale };
+}
+
+/** Lines stand out from the colour behind the text; where the terminal does not tell it, from black. */
+function paperOf({ ground }: Graphics): Paper {
+  const colour = ground ?? '#000000';
+  const [red = 0, green = 0, blue = 0] = (colour.slice(1).match(/../g) ?? []).map((pair) => Number.parseInt(pair, 16));
+  // Luma by ITU-R BT.601, of 255.
+  return { is: red * 0.299 + green * 0.587 + blue * 0.114 > 127 ? 'light' : 'dark', colour };
+}

@@ -1,0 +1,105 @@
+import sharp from 'sharp';
+import { expect, test, vi } from 'vitest';
+import type { StepPicture } from '../../src/app/step-pictures.ts';
+import type { Digest } from '../../src/base/brand.ts';
+import { truePictures } from '../../src/commands/true-pictures.ts';
+import type { Graphics } from '../../src/terminal/graphics.ts';
+import { readSample } from '../picture/read-sample.ts';
+
+const graphics = (of: Partial<Graphics> = {}): Graphics => ({
+  way: 'sixel',
+  cell: { width: 9, height: 18 },
+  most: null,
+  colours: 256,
+  ground: '#101014',
+  ...of,
+});
+const room = { columns: 40, rows: 12 };
+const drawing: StepPicture = {
+  alt: '',
+  wanted: { broughtOut: ['D1'], sewn: [] },
+  seen: { is: 'drawing', digest: 'd'.repeat(64) as Digest, drawing: readSample('lining'), scale: 'to scale' },
+};
+const photograph = async (): Promise<StepPicture> => ({
+  ...drawing,
+  seen: {
+    is: 'photograph',
+    digest: 'f'.repeat(64) as Digest,
+    greys: { columns: 1, rows: 1, values: new Uint8Array(1) },
+    bytes: await sharp({ create: { width: 600, height: 300, channels: 3, background: '#a33' } })
+      .png()
+      .toBuffer(),
+  },
+});
+
+/** Asks until it is made. */
+async function made(pictures: ReturnType<typeof truePictures>, picture: StepPicture, at = room) {
+  let found = pictures.find(picture, at);
+  await vi.waitFor(() => {
+    found = pictures.find(picture, at);
+    expect(found).not.toBeNull();
+  }, 5000);
+  if (!found) throw new Error('not made');
+  return found;
+}
+
+/** Width and height in pixels that a sixel picture says it has. */
+const sizeOf = (bytes: string): string | undefined => /^\x1bP0;1;q"1;1;(\d+;\d+)/.exec(bytes)?.[1];
+
+test('a picture is made once for its room, and told of; while it is made there is none', async () => {
+  const pictures = truePictures(Promise.resolve(graphics()));
+  let told = 0;
+  const stop = pictures.subscribe(() => {
+    told++;
+  });
+  expect(pictures.find(drawing, room)).toBeNull();
+  const first = await made(pictures, drawing);
+  const { version } = pictures;
+  expect([told, version()]).toEqual([2, 2]);
+  expect(pictures.find({ ...drawing }, { ...room })).toBe(first);
+  expect(await made(pictures, { ...drawing, wanted: { broughtOut: ['D2'], sewn: [] } })).not.toEqual(first);
+  stop();
+  expect(first.way === 'sixel' && sizeOf(first.bytes)).toBe('360;216');
+});
+
+test('a terminal of the Kitty protocol gets a PNG in its cells, each picture under an id of its own', async () => {
+  const pictures = truePictures(Promise.resolve(graphics({ way: 'kitty' })));
+  const first = await made(pictures, drawing);
+  expect(first.bytes).toMatch(/^\x1b_Ga=T,f=100,i=1,p=1,c=40,r=12,/);
+  const second = await made(pictures, await photograph());
+  // Twice as wide as high: 360 by 180 pixels.
+  expect(second.bytes).toMatch(/^\x1b_Ga=T,f=100,i=2,p=1,c=40,r=10,/);
+});
+
+test('a picture is no larger than the terminal takes', async () => {
+  const pictures = truePictures(Promise.resolve(graphics({ most: { width: 180, height: 1000 } })));
+  const { bytes } = await made(pictures, drawing);
+  expect(sizeOf(bytes)).toBe('180;108');
+});
+
+test('a terminal of characters gets none, and neither does what cannot be shown', async () => {
+  const pictures = truePictures(Promise.resolve(null));
+  await Promise.resolve();
+  expect(pictures.find(drawing, room)).toBeNull();
+  expect(pictures.version()).toBe(0);
+  const able = truePictures(Promise.resolve(graphics()));
+  await vi.waitFor(() => expect(able.version()).toBe(1));
+  const { seen } = await photograph();
+  if (seen?.is !== 'photograph') throw new Error('no photograph');
+  const torn = { ...drawing, seen: { ...seen, bytes: seen.bytes.subarray(0, 20) } };
+  expect(able.find(torn, room)).toBeNull();
+  await vi.waitFor(() => expect(able.version()).toBe(2));
+  expect(able.find(torn, room)).toBeNull();
+  expect(able.find({ ...drawing, seen: undefined }, room)).toBeNull();
+  expect(able.version()).toBe(2);
+});
+
+test('lines are light on a dark ground, and dark on a light one', async () => {
+  const found = async (ground: string | null): Promise<string> =>
+    (await made(truePictures(Promise.resolve(graphics({ ground }))), drawing)).bytes;
+  // Sixel colours in hundredths: the ground is the first of the palette.
+  expect(await found('#ffffff')).toMatch(/#0;2;100;100;100/);
+  expect(await found('#ffffff')).toMatch(/;2;0;0;0/);
+  expect(await found(null)).toMatch(/#0;2;0;0;0/);
+  expect(await found(null)).toMatch(/;2;100;100;100/);
+});
