@@ -63,13 +63,15 @@ function aboutPart(drawing: Drawing, name: string, wanted: Wanted, scale: Scale)
 
 /**
  * A seam or a single line has a length; a piece, and a group that one outline encloses, measure so much across and down. Nobody is
- * told the size of a notch, or of the air between several things.
+ * told the size of a notch, of the air between several things, or of what the drawing does not say what it is: a detail may be drawn
+ * ten times larger.
  */
 function sizeOf(parts: readonly Part[], box: Box): AboutPart['size'] {
   if (parts.some(isNotch)) return null;
   const [one, ...more] = parts;
   const hasLength = one && more.length === 0 && (one.kind === 'seam' || isLine(one));
   if (hasLength) return { length: tenth(lengthOf(one.path)) };
+  if (parts.every(({ kind }) => kind === 'other')) return null;
   const encloses = ({ path }: Part): boolean => {
     const { width, height } = boxOf(path);
     return width >= box.width * MOSTLY && height >= box.height * MOSTLY;

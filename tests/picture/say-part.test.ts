@@ -16,6 +16,8 @@ test.each([
   ['lining', 'D1', 'D1: 945 by 35 mm, on A.'],
   ['lining', 'A', 'A, front panel, cut size: 1220 by 552 mm.'],
   ['lining', 'notch-AB-left', 'notch-AB-left.'],
+  // Drawn ten times larger: nobody is told how large that is.
+  ['lining', 'join-detail', 'join-detail: 4 parts.'],
   ['lining', 'A-B', 'A-B, Join A to B, 12 from both edges: 1220 mm long, on B and A, 12 mm from “Aft edge of A”.'],
   [
     'cutting',
