@@ -17,7 +17,7 @@ async function typedIn({ meanwhile }: { readonly meanwhile: 'nothing' | 'taken b
     const taken = await room.ledger.attempt('B-1' as never, { do: 'resume', hand: 'V-01' as HandId });
     expect(taken).toMatchObject({ ok: true });
   }
-  return called((io) => playPlain(program, io, 'stop'), tempFolder());
+  return called((io) => playPlain(program, io, { atRefusal: 'stop' }), tempFolder());
 }
 
 test('a paper that is left at the end of the input is left well', async () =>
