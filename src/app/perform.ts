@@ -9,7 +9,6 @@ import { THE_ROOM } from '../bundle/entries.ts';
 import { releaseOf, releaseOfText } from '../bundle/room.ts';
 import { SALT_BYTES } from '../ledger/scrypt-pin.ts';
 import type { Difference } from '../procedure/difference.ts';
-import type { Procedure } from '../procedure/procedure.ts';
 import { loadWords } from '../words/load.ts';
 import { saying } from '../words/say.ts';
 import type { App } from './app.ts';
@@ -18,8 +17,8 @@ import type { Attempted, Playing, RoomLedger } from './room-ledger.ts';
 import { pinAsked, signFirst, signWith } from './sign.ts';
 import { languageOf } from './speak.ts';
 
-/** What the station reckons of its bobbins for a procedure; undefined where it does not. */
-export type ThreadOf = (procedure: Procedure) => Promise<StationThread | undefined>;
+/** What the station reckons of its bobbins for the text that is played; undefined where it does not. */
+export type ThreadOf = (playing: Playing) => Promise<StationThread | undefined>;
 
 /**
  * Carries out the effects on a ledger. `ring` sounds the bell; `app` tells which bundle is being played; `random` answers so many random
@@ -143,7 +142,7 @@ export function performer(
     const language = hand === null || paper ? undefined : readBy(hand);
     const sheet = releaseOf(ledger.room(), playing.bundle)?.sheets.find((each) => each.language === language);
     const words = sheet && (await ledger.procedure(sheet.understood));
-    const thread = await threadOf(playing.procedure);
+    const thread = await threadOf(playing);
     const reckoned = thread ? { ...playing, thread } : playing;
     return sheet && words?.ok ? { ...reckoned, procedure: words.value, sheet: sheet.digest } : reckoned;
   }

@@ -81,12 +81,18 @@ export async function rehearsalOf(
 
 /**
  * Brings a rehearsal of the newer text to the place where one of the older text stands: by the step's id, or by its number where that is
- * gone. What was answered stays answered where its point is still asked; what is new before that place is answered well.
+ * gone. What was answered stays answered where its point is still asked; what is new before that place is answered well. The bobbin in the
+ * machine stays there.
  */
-export async function carryOn(old: Playing, fresh: RoomLedger, clock: RehearsalClock): Promise<void> {
+export async function carryOn(from: RoomLedger, fresh: RoomLedger, clock: RehearsalClock): Promise<void> {
+  const before = await from.playing(REHEARSAL);
+  if (!before.ok) return;
+  const old = before.value;
   const goal = await placeOf(old, fresh);
   const attempt = async (command: Command): Promise<boolean> => (await fresh.attempt(REHEARSAL, command)).ok;
   await attempt({ do: 'open', hand: REHEARSING });
+  const { bobbin } = from.room();
+  if (bobbin !== null) await attempt({ do: 'fit bobbin', hand: REHEARSING, wound: bobbin });
   for (let tries = 0; tries < MOST_ANSWERS; tries++) {
     const now = await fresh.playing(REHEARSAL);
     if (!now.ok) return;

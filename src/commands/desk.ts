@@ -17,12 +17,12 @@ import { editFiles } from './edit-files.ts';
 import { followPictures } from './follow-pictures.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { type ExitCode, type Io, say, sayJson } from './io.ts';
+import { keptPictures } from './pictures-of.ts';
 import { type Proofreader, patientProofreader } from './read-draft.ts';
 import { rehearse } from './rehearse.ts';
 import { releaseProcedure } from './release.ts';
 import { roomStore } from './room-store.ts';
 import { seeDrafts } from './see-drafts.ts';
-import { keptPictures } from './see-pictures.ts';
 import { showProgram } from './show.tsx';
 
 interface DeskOptions extends RoomOption {

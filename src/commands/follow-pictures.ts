@@ -1,6 +1,7 @@
 import type { AppStore } from '../app/store.ts';
 import type { Procedure } from '../procedure/procedure.ts';
-import type { SeePictures } from './see-pictures.ts';
+import type { PicturesOf } from './pictures-of.ts';
+import { seePictures } from './see-pictures.ts';
 
 export interface Following {
   /** Resolves when the pictures of the bundle at hand are there, as far as they can be. */
@@ -11,7 +12,7 @@ export interface Following {
 /**
  * Reads the pictures of each text that is played, beside the program: nobody waits for a picture, and one that breaks stops nobody.
  */
-export function followPictures(store: AppStore, see: SeePictures): Following {
+export function followPictures(store: AppStore, picturesOf: PicturesOf): Following {
   let known: Procedure | undefined;
   let turn = Promise.resolve();
   const look = (): void => {
@@ -20,7 +21,9 @@ export function followPictures(store: AppStore, see: SeePictures): Following {
     known = play.procedure;
     // One after another: an older text must not come in behind a newer one.
     turn = turn.then(async () => {
-      const found = await see(play).catch(() => new Map());
+      const found = await picturesOf(play)
+        .then(seePictures)
+        .catch(() => new Map());
       store.tell({ news: 'pictures', pictures: { of: play.procedure, found } });
       await store.settled();
     });

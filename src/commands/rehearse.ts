@@ -9,12 +9,14 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { findProcedure, type ProcedureFile, readProcedure as readFile } from '../storage/procedure-files.ts';
+import { isRoom, openRoomFolder } from '../storage/room-folder.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { speaking } from './as-room-says.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
-import { picturesInFolder } from './see-pictures.ts';
+import { picturesInFolder } from './pictures-of.ts';
 import { runSession, type SessionOptions } from './session.ts';
+import { stationThread } from './station-thread.ts';
 
 interface RehearseOptions extends RoomOption, Pick<SessionOptions, 'plain'> {
   readonly watch?: boolean;
@@ -55,11 +57,13 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
     ? (store: AppStore) => follow(store, live, { folder, file: draft.value, clock })
     : undefined;
   const pictures = picturesInFolder(folder, name);
+  const thread = isRoom(folder) ? { thread: stationThread((await openRoomFolder(folder)).settings, pictures) } : {};
   const session = {
     ...options,
     hand: REHEARSING,
     bell: 'rings',
     pictures,
+    ...thread,
     ...(meanwhile ? { meanwhile } : {}),
   } as const;
   return runSession(live.ledger, as, session, { ...io, clock: clock.now });
@@ -85,9 +89,8 @@ function follow(store: AppStore, live: Swappable, { folder, file, clock }: Follo
     const text = read.ok ? goodText(read.value) : read;
     if (!text.ok || !read.ok) return told(text.ok ? 'The file cannot be read.' : text.error.message);
     await store.settled();
-    const old = await live.ledger.playing(REHEARSAL);
     const fresh = await rehearsalOf(read.value, text.value, clock.now);
-    if (old.ok) await carryOn(old.value, fresh, clock);
+    await carryOn(live.ledger, fresh, clock);
     live.swap(fresh);
     const playing = await fresh.playing(REHEARSAL);
     if (playing.ok)

@@ -1,54 +1,17 @@
-import type { Playing, RoomLedger } from '../app/room-ledger.ts';
-import type { Digest } from '../base/brand.ts';
-import { type Result, refuse } from '../base/result.ts';
-import { currentRelease, releaseOfText } from '../bundle/room.ts';
+import { refuse } from '../base/result.ts';
 import { isToScale, readDrawing } from '../drawing/read-drawing.ts';
-import type { LedgerStore } from '../ledger/ledger-store.ts';
 import type { SeenPicture } from '../picture/seen-picture.ts';
 import { greysOf } from '../raster/raster.ts';
-import { readPicture } from '../storage/picture-files.ts';
+import type { PictureBytes, PicturesOf } from './pictures-of.ts';
 
-/** Reads the pictures of the text a bundle is played from, by their addresses. One that cannot be shown says so in its place. */
-export type SeePictures = (playing: Playing) => Promise<ReadonlyMap<string, SeenPicture>>;
-
-interface PictureBytes {
-  readonly bytes: Uint8Array;
-  readonly digest: Digest;
-}
-
-/** The pictures as they were kept at the release of the bundle's text, whatever became of the files. */
-export const keptPictures =
-  (store: LedgerStore, ledger: RoomLedger): SeePictures =>
-  async (playing) => {
-    const { text, procedure } = playing.bundle;
-    const room = ledger.room();
-    const release = text ? releaseOfText(room, text.digest) : currentRelease(room, procedure);
-    return seen(playing, async (address) => {
-      const digest = release?.pictures.find((each) => each.address === address)?.digest;
-      const kept = digest && (await store.kept(digest));
-      return kept
-        ? { ok: true, value: kept }
-        : refuse('picture-gone', 'The picture {address} was not kept with this revision.', { address });
-    });
-  };
-
-/** The pictures of a draft, as the files are now. `file` is the draft's name relative to the room. */
-export const picturesInFolder =
-  (folder: string, file: string): SeePictures =>
-  (playing) =>
-    seen(playing, async (address) => readPicture(folder, file, address));
-
-async function seen(
-  { procedure }: Playing,
-  bytesOf: (address: string) => Promise<Result<PictureBytes>>,
+/** Reads pictures, given by their addresses, for whatever the terminal can show. One that cannot be shown says so in its place. */
+export async function seePictures(
+  pictures: Awaited<ReturnType<PicturesOf>>,
 ): Promise<ReadonlyMap<string, SeenPicture>> {
-  const addresses = new Set(procedure.steps.flatMap(({ pictures }) => pictures.map(({ address }) => address)));
-  const found = new Map<string, SeenPicture>();
-  for (const address of addresses) {
-    const bytes = await bytesOf(address);
-    found.set(address, bytes.ok ? await seePicture(address, bytes.value) : { is: 'unshown', why: bytes.error });
-  }
-  return found;
+  const seen = new Map<string, SeenPicture>();
+  for (const [address, found] of pictures)
+    seen.set(address, found.ok ? await seePicture(address, found.value) : { is: 'unshown', why: found.error });
+  return seen;
 }
 
 async function seePicture(address: string, { bytes, digest }: PictureBytes): Promise<SeenPicture> {

@@ -4,8 +4,8 @@ import type { RoomLedger } from '../app/room-ledger.ts';
 import type { AppStore } from '../app/store.ts';
 import { followPictures } from './follow-pictures.ts';
 import { cannot, type Io, say } from './io.ts';
+import type { PicturesOf } from './pictures-of.ts';
 import { roomStore } from './room-store.ts';
-import type { SeePictures } from './see-pictures.ts';
 
 export interface SessionOptions {
   /** Hand to sign on at once: a name, the beginning of one, an id or a badge. */
@@ -16,7 +16,7 @@ export interface SessionOptions {
 interface SessionMeans {
   readonly bell: 'rings' | 'is silent';
   readonly thread?: ThreadOf;
-  readonly pictures: SeePictures;
+  readonly pictures: PicturesOf;
   /** What goes on beside the session; called when it begins, and its answer when it ends. */
   readonly meanwhile?: (store: AppStore) => () => void;
 }

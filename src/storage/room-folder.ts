@@ -29,6 +29,9 @@ export interface RoomFolder {
   close(): Promise<void>;
 }
 
+/** Whether there is a room in exactly this folder, be it one that can be used or not. */
+export const isRoom = (folder: string): boolean => existsSync(join(folder, ROOM_FILE));
+
 /** Opens the room in exactly this folder. Rejects with `StoreTrouble` when there is none or its settings cannot be used. */
 export async function openRoomFolder(folder: string): Promise<RoomFolder> {
   const place = resolve(folder);

@@ -107,7 +107,7 @@ test.each([
   const old = await atTheSleeve();
   const text = changes.reduce((words, [from, to]) => words.replace(from, to), draft);
   const fresh = await rehearsing(text, old.time);
-  await carryOn(await old.playing(), fresh.ledger, old.time);
+  await carryOn(old.ledger, fresh.ledger, old.time);
   expect(await fresh.where()).toBe(where);
   expect(await fresh.answers()).toContain(answer);
 });
@@ -118,6 +118,16 @@ test('a hold does not lose the place', async () => {
   expect(await old.ledger.attempt(REHEARSAL, held as never)).toMatchObject({ ok: true });
   expect(await old.where()).toBe('settling');
   const fresh = await rehearsing(draft, old.time);
-  await carryOn(await old.playing(), fresh.ledger, old.time);
+  await carryOn(old.ledger, fresh.ledger, old.time);
+  expect(await fresh.where()).toBe('1 sew-the-sleeve line-to-edge 2');
+});
+
+test('the bobbin in the machine stays there when the text is another', async () => {
+  const old = await atTheSleeve();
+  const fit = { do: 'fit bobbin', hand: REHEARSING, wound: '12000' } as const;
+  expect(await old.ledger.attempt(REHEARSAL, fit)).toMatchObject({ ok: true });
+  const fresh = await rehearsing(draft, old.time);
+  await carryOn(old.ledger, fresh.ledger, old.time);
+  expect(fresh.ledger.room().bobbin).toBe('12000');
   expect(await fresh.where()).toBe('1 sew-the-sleeve line-to-edge 2');
 });

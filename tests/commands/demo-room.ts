@@ -1,5 +1,5 @@
 import { PassThrough } from 'node:stream';
-import { type RoomLedger, roomLedger } from '../../src/app/room-ledger.ts';
+import { type Playing, type RoomLedger, roomLedger } from '../../src/app/room-ledger.ts';
 import type { TicketId } from '../../src/base/brand.ts';
 import { type Instant, parseStamp } from '../../src/base/instant.ts';
 import { allChecks, type Bundle } from '../../src/bundle/bundle.ts';
@@ -65,6 +65,7 @@ export interface ReadRoom {
   readonly store: LedgerStore;
   readonly ledger: RoomLedger;
   readonly entries: readonly RecordedEntry[];
+  playing(ticket: string): Promise<Playing>;
   bundle(ticket: string): Promise<Bundle>;
   text(ticket: string): Promise<Procedure>;
   rows(ticket: string): Promise<readonly WhoRow[]>;
@@ -89,6 +90,7 @@ export async function readRoom(folder: string, now = MIDWEEK): Promise<ReadRoom>
     store,
     ledger,
     entries,
+    playing,
     bundle: async (ticket) => (await playing(ticket)).bundle,
     text: async (ticket) => (await playing(ticket)).procedure,
     async rows(ticket) {

@@ -4,9 +4,11 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterEach, expect, test } from 'vitest';
 import { roomLedger } from '../../src/app/room-ledger.ts';
+import { refuse } from '../../src/base/result.ts';
 import type { Command } from '../../src/bundle/command.ts';
 import { followPictures } from '../../src/commands/follow-pictures.ts';
-import { keptPictures, picturesInFolder } from '../../src/commands/see-pictures.ts';
+import { keptPictures, picturesInFolder } from '../../src/commands/pictures-of.ts';
+import { seePictures } from '../../src/commands/see-pictures.ts';
 import { digestOf } from '../../src/ledger/leaf.ts';
 import type { SeenPicture } from '../../src/picture/seen-picture.ts';
 import { workroom } from '../app/workroom.ts';
@@ -63,7 +65,7 @@ test('pictures of a draft are those in its folder; what cannot be shown says why
   const room = await workroom(text(...names));
   const playing = await room.ledger.playing('B-1' as never);
   if (!playing.ok) throw new Error(playing.error.message);
-  const found = await picturesInFolder(folder, 'procedures/T-1.md')(playing.value);
+  const found = await seePictures(await picturesInFolder(folder, 'procedures/T-1.md')(playing.value));
   expect(Object.fromEntries([...found].map(([address, seen]) => [address, brief(seen)]))).toEqual({
     '../media/torn.jpg': 'picture-broken',
     '../media/empty.svg': 'drawing-unread',
@@ -95,7 +97,7 @@ test('pictures of a bundle are those that were released, whatever became of the 
   if (!done.ok) throw new Error(done.error.message);
   const playing = await ledger.playing('B-1' as never);
   if (!playing.ok) throw new Error(playing.error.message);
-  const found = await keptPictures(room.store, ledger)(playing.value);
+  const found = await seePictures(await keptPictures(room.store, ledger)(playing.value));
   expect(brief(found.get('../media/line.svg'))).toBe('drawing');
   expect(brief(found.get('../media/gone.svg'))).toBe('picture-gone');
 });
@@ -106,7 +108,7 @@ test('the pictures of each text are read once, beside the program, and one that 
   const asked: string[] = [];
   const following = followPictures(program, async ({ procedure }) => {
     asked.push(procedure.id);
-    return new Map([['../media/line.svg', { is: 'unshown', why: {} as never }]]);
+    return new Map([['../media/line.svg', refuse('picture-gone', 'It is gone.')]]);
   });
   await press(program, '"ines" enter "b-1" enter');
   await following.seen();

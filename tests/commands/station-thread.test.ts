@@ -1,6 +1,8 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { keptPictures } from '../../src/commands/pictures-of.ts';
+import { rehearse } from '../../src/commands/rehearse.ts';
 import { sew } from '../../src/commands/sew.ts';
 import { stationThread } from '../../src/commands/station-thread.ts';
 import { verify } from '../../src/commands/verify.ts';
@@ -49,9 +51,11 @@ test('where the room does not reckon with bobbins nobody is asked', async () => 
 test('of a step with a seam that no drawing has nothing is reckoned', async () => {
   const { room } = await practice();
   const read = await readRoom(room);
-  const procedure = await read.text('B-1041');
   const settings = { ...SETTINGS, bobbin: '30 m' };
-  const whole = await stationThread(settings, read.store)(procedure);
+  const thread = stationThread(settings, keptPictures(read.store, read.ledger));
+  const playing = await read.playing('B-1041');
+  const { procedure } = playing;
+  const whole = await thread(playing);
   expect(whole?.takes.size).toBe(6);
   const [first] = whole?.takes.keys() ?? [];
   const steps = procedure.steps.map((step) =>
@@ -59,8 +63,48 @@ test('of a step with a seam that no drawing has nothing is reckoned', async () =
       ? { ...step, facts: { ...step.facts, seams: { ...step.facts.seams, ids: [...step.facts.seams.ids, 'D9'] } } }
       : step,
   );
-  const less = await stationThread(settings, read.store)({ ...procedure, steps });
+  const less = await thread({ ...playing, procedure: { ...procedure, steps } });
   expect(less?.takes.size).toBe(5);
   expect(first !== undefined && less?.takes.has(first)).toBe(false);
   await read.close();
+});
+
+const strip = `---
+procedure: T-1
+title: Strip
+sets: 1
+---
+
+# Strip
+
+## Sew the strip
+
+- Seams: S, stitch 301 at 4.0 mm, visible
+
+![The strip](../media/strip.svg#S)
+
+- [ ] Sewn
+`;
+const stripDrawing =
+  '<svg xmlns="http://www.w3.org/2000/svg" width="3000mm" height="50mm" viewBox="0 0 3000 50"><line id="S" class="seam" x1="0" y1="10" x2="3000" y2="10"/></svg>';
+
+test.each([
+  ['bobbin: 30 m', true],
+  ['bobbin: off', false],
+  [null, false],
+] as const)('a rehearsal asks for a bobbin as the room does: %s', async (setting, asks) => {
+  const room = tempFolder();
+  for (const folder of ['procedures', 'media']) mkdirSync(join(room, folder));
+  writeFileSync(join(room, 'procedures/T-1.md'), strip);
+  writeFileSync(join(room, 'media/strip.svg'), stripDrawing);
+  if (setting !== null) writeFileSync(join(room, 'walkfoot.yaml'), `name: A\nstation: t\nsettings:\n  ${setting}\n`);
+  const { out } = await called(
+    (io) => rehearse('procedures/T-1.md', { room, plain: true }, io),
+    room,
+    undefined,
+    '\n\n',
+  );
+  expect(out).toContain('Sew the strip');
+  expect(out.includes('Nobody has said how much is on the bobbin in the machine.')).toBe(asks);
+  expect(out).toContain('  S: 3000 mm long.');
 });
