@@ -8,6 +8,7 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
+import { pictureFolders } from '../storage/picture-files.ts';
 import { findProcedure, type ProcedureFile, readProcedure as readFile } from '../storage/procedure-files.ts';
 import { isRoom, openRoomFolder } from '../storage/room-folder.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
@@ -96,7 +97,7 @@ function follow(store: AppStore, live: Swappable, { folder, file, clock }: Follo
     if (playing.ok)
       store.tell({ news: 'taken', room: fresh.room(), playing: playing.value, bundles: fresh.bundles(), changes: [] });
   };
-  return watchSaves([file.path], {
+  return watchSaves([file.path, ...pictureFolders(folder)], {
     // One after another: an older text must not come in behind a newer one.
     saved: () => {
       turn = turn.then(saved).catch((error: unknown) => told(error instanceof Error ? error.message : String(error)));

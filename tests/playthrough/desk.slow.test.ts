@@ -159,6 +159,25 @@ test('a rehearsal follows every save, at the step where it stood, and a save wit
   expect(walkfoot('verify', '--room', room.folder)).toContain('is intact');
 });
 
+test('a rehearsal follows its drawing as well', async () => {
+  const drawing = join(room.folder, 'media/cushion.svg');
+  const svg = readFileSync(drawing, 'utf8');
+  const rehearsal = startTerminal({
+    command: process.execPath,
+    args: [program, 'rehearse', 'CUS-0412', '--watch', '--room', room.folder],
+    columns: 110,
+    rows: 30,
+  });
+  await rehearsal.waitFor(/Pieces in the bundle[\s\S]*[⠁-⣿]/);
+  writeFileSync(drawing, 'torn');
+  await rehearsal.waitFor((screen) => !/[⠁-⣿]/.test(screen.join('')), 5000);
+  expect(rehearsal.text()).toContain('Pieces in the bundle');
+  writeFileSync(drawing, svg);
+  await rehearsal.waitFor(/[⠁-⣿]/, 5000);
+  await rehearsal.press('\x03');
+  expect((await rehearsal.exited).code).toBe(0);
+});
+
 test('a hold is settled at the desk with a reason and a PIN; a wrong one is told and recorded', async () => {
   const desk = deskWith(undefined);
   await desk.waitFor('H-030');
