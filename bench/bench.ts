@@ -10,11 +10,12 @@ import { firstFrame } from './first-frame.ts';
 import { keyToFrame } from './key-to-frame.ts';
 import { largeLedger } from './large-ledger.ts';
 import { memory } from './memory.ts';
+import { pictures } from './pictures.ts';
 import { proofreading } from './proofreading.ts';
 import { run } from './run.ts';
 import { whoCommand } from './who-command.ts';
 
-const rows = { firstFrame, whoCommand, keyToFrame, durableEntry, proofreading, memory, largeLedger };
+const rows = { firstFrame, whoCommand, keyToFrame, durableEntry, pictures, proofreading, memory, largeLedger };
 const wanted = process.argv[2]?.toLowerCase() ?? '';
 
 const folder = mkdtempSync(join(tmpdir(), 'walkfoot-bench-'));

@@ -14,6 +14,7 @@ const cellHeight = 19;
 const room = practiceRoom();
 try {
   await atAReading();
+  await besideItsDrawing();
   await atTheDesk();
 } finally {
   room.remove();
@@ -32,6 +33,21 @@ async function atAReading(): Promise<void> {
   await terminal.press('3', '1', '1');
   await terminal.waitFor('311');
   draw('sewing-screen.svg', 'The sewing screen of the practice room at a reading', terminal, size);
+  terminal.type('\x03');
+  await terminal.exited;
+}
+
+/** The top-stitch of the lining: what is sewn before it is drawn as stitches. */
+async function besideItsDrawing(): Promise<void> {
+  const size = { columns: 104, rows: 30 };
+  const sewing = ['sew', 'B-1041', '--hand', 'Ines', '--room', room.folder];
+  const terminal = startTerminal({ command: process.execPath, args: [program, ...sewing], ...size });
+  for (const shown of ['1 of 2', '2 of 2']) {
+    await terminal.waitFor(shown);
+    await terminal.press('\r');
+  }
+  await terminal.waitFor(/› Bobbin before[\s\S]*T1 [⠁-⣿]/);
+  draw('drawing-screen.svg', 'A step beside its drawing', terminal, size);
   terminal.type('\x03');
   await terminal.exited;
 }
