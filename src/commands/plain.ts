@@ -32,6 +32,8 @@ export async function playPlain(
     crlfDelay: Number.POSITIVE_INFINITY,
     terminal: false,
   });
+  // Begun at once: lines that come while pictures are read, and the end behind them, would be lost on nobody.
+  const typedLines = lines[Symbol.asyncIterator]();
   // With nobody to hear the questions there is nobody to answer them.
   const end = (): void => lines.close();
   io.stdout.once('error', end);
@@ -51,7 +53,7 @@ export async function playPlain(
     await ready();
     ask();
     let count = 0;
-    for await (const typed of lines) {
+    for await (const typed of typedLines) {
       count++;
       const before = store.app();
       // What was typed unseen was typed without the terminal's help, and its enter was not seen either.
