@@ -11,6 +11,7 @@ import { type App, type Play, undoable } from './app.ts';
 import { changesOf } from './difference-words.ts';
 import { findHand } from './find-hand.ts';
 import { isFolded } from './fold.ts';
+import { metresSaid } from './metres.ts';
 
 /** What a person at the bundle wants, whether by keys or by lines of text. */
 export type Intent =
@@ -79,14 +80,20 @@ function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Comm
   }
 }
 
-/** What is typed is in metres, as on the room's tape; nothing stands for a full one. */
+/** What is typed is in metres, as on the room's tape; nothing stands for a full one, and no bobbin holds more than that. */
 function fitBobbin({ next, thread }: Play, hand: HandId, typed: string): Result<Command> {
-  const full = thread && typed.trim() === '' ? toDecimal(thread.full) : undefined;
+  if (!thread) return refuse('bobbin-off', 'Nobody reckons with bobbins here: go on without.');
+  const { full } = thread;
   const metres = readQuantity(typed, 'm');
-  if (full === undefined && !metres.ok) return metres;
-  const wound = full ?? (metres.ok ? toDecimal(metres.value.amount.mul(1000)) : '0');
+  const isFull = typed.trim() === '';
+  if (!isFull && !metres.ok) return metres;
+  const wound = !isFull && metres.ok ? metres.value.amount.mul(1000) : full;
+  if (wound.gt(full))
+    return refuse('bobbin-length', 'A full bobbin holds {full} m here: type what is on the one in the machine.', {
+      full: metresSaid(full),
+    });
   const takes = next.want === 'bobbin' ? { takes: toDecimal(next.takes) } : {};
-  return ok({ do: 'fit bobbin', hand, wound, ...takes });
+  return ok({ do: 'fit bobbin', hand, wound: toDecimal(wound), ...takes });
 }
 
 /** The newest check that still counts. */

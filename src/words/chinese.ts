@@ -671,6 +671,9 @@ export const chinese: Catalogue = {
   'Bobbin: about {left} m left; this step takes {takes} m.': '梭芯：约剩 {left} 米；这一步用 {takes} 米。',
   'Bobbin: this step takes {takes} m.': '梭芯：这一步用 {takes} 米。',
   'Type the metres on the bobbin, such as 12.5.': '请输入梭芯上的米数，如 12.5。',
+  'A full bobbin holds {full} m here: type what is on the one in the machine.':
+    '这里装满的梭芯是 {full} 米：请输入机器里那个梭芯上的米数。',
+  'Nobody reckons with bobbins here: go on without.': '这里不计梭芯：请直接继续。',
   'That step is not sewn yet, or its thread is counted: go on.': '这一步还没缝，或线已计入：请继续。',
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`：已装满的梭芯；`bobbin 12.5`：梭芯上有这么多米。',

@@ -597,6 +597,8 @@ export const english = [
   'Bobbin: about {left} m left; this step takes {takes} m.',
   'Bobbin: this step takes {takes} m.',
   'Type the metres on the bobbin, such as 12.5.',
+  'A full bobbin holds {full} m here: type what is on the one in the machine.',
+  'Nobody reckons with bobbins here: go on without.',
   'That step is not sewn yet, or its thread is counted: go on.',
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.',
   'places: {places}',

@@ -715,6 +715,9 @@ export const spanish: Catalogue = {
   'Bobbin: about {left} m left; this step takes {takes} m.': 'Bobina: quedan unos {left} m; este paso gasta {takes} m.',
   'Bobbin: this step takes {takes} m.': 'Bobina: este paso gasta {takes} m.',
   'Type the metres on the bobbin, such as 12.5.': 'Escribe los metros de la bobina, como 12.5.',
+  'A full bobbin holds {full} m here: type what is on the one in the machine.':
+    'Una bobina llena tiene aquí {full} m: escribe lo que hay en la de la máquina.',
+  'Nobody reckons with bobbins here: go on without.': 'Aquí nadie lleva la cuenta de las bobinas: sigue sin eso.',
   'That step is not sewn yet, or its thread is counted: go on.':
     'Ese paso aún no está cosido, o su hilo ya está contado: sigue.',
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':

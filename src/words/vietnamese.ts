@@ -705,6 +705,9 @@ export const vietnamese: Catalogue = {
   'Bobbin: about {left} m left; this step takes {takes} m.': 'Suốt chỉ: còn khoảng {left} m; bước này dùng {takes} m.',
   'Bobbin: this step takes {takes} m.': 'Suốt chỉ: bước này dùng {takes} m.',
   'Type the metres on the bobbin, such as 12.5.': 'Gõ số mét trên suốt chỉ, như 12.5.',
+  'A full bobbin holds {full} m here: type what is on the one in the machine.':
+    'Ở đây suốt đầy có {full} m: gõ số mét trên suốt đang trong máy.',
+  'Nobody reckons with bobbins here: go on without.': 'Ở đây không tính chỉ suốt: cứ làm tiếp.',
   'That step is not sewn yet, or its thread is counted: go on.': 'Bước đó chưa may, hoặc chỉ của nó đã tính: làm tiếp.',
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`: đã lắp suốt đầy; `bobbin 12.5`: suốt có chừng ấy mét.',

@@ -64,6 +64,25 @@ test('one key says that another bobbin is in, at any point', async () => {
   expect(program.app().room.bobbin).toBe('30000');
 });
 
+test('no more than a full one is on a bobbin: a slip of the finger would silence the question for long', async () => {
+  const { program } = await atTheSleeve();
+  await line(program, '300');
+  expect(program.app().message?.text).toBe('A full bobbin holds 30 m here: type what is on the one in the machine.');
+  expect(program.app().room.bobbin).toBeNull();
+  await line(program, '30');
+  expect(program.app().room.bobbin).toBe('30000');
+});
+
+test.each(['', '12.5'])('where nobody reckons with bobbins the order says so: %j', async (metres) => {
+  const room = await workroom(smallProcedure);
+  const program = await room.program();
+  for (const word of ['ines', 'b-1']) await line(program, word);
+  program.tell({ news: 'intent', intent: { intent: 'bobbin', metres } });
+  await program.settled();
+  expect(program.app().message?.text).toBe('Nobody reckons with bobbins here: go on without.');
+  expect(program.app().room.bobbin).toBeNull();
+});
+
 test('another station’s program sees what is left', async () => {
   const { room, program } = await atTheSleeve();
   await line(program, '9');
