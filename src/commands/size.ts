@@ -59,7 +59,8 @@ const SPELLINGS: ReadonlyMap<string, ThreadNumbering> = new Map([
 ]);
 
 function needle(text: string): Result<readonly Numbered[]> {
-  const number = Number(text.trim());
+  // A metric size is also written Nm 110 on its packet.
+  const number = Number(text.trim().replace(/^nm\s*/i, ''));
   const numeric = numericNeedle(number);
   if (numeric !== undefined)
     return ok([
@@ -95,7 +96,7 @@ function stitch(text: string): Result<readonly Numbered[]> {
 
 /** In mm, from a length or from a count over one. */
 function stitchLength(text: string): Fraction | undefined {
-  const [, digits = '', unitText = ''] = /^([\d.,/ ]+?)\s*([^\d\s].*)$/.exec(text) ?? [];
+  const [, digits = '', unitText = ''] = /^([\d.,/ ½¼¾]+?)\s*([^\d\s.,/½¼¾].*)$/.exec(text) ?? [];
   const [unit, number] = [findUnit(unitText), readNumber(digits)];
   if (unit === undefined || !number.ok || number.value.lte(0)) return undefined;
   if (unitKind(unit) === 'length') return convert(number.value, unit, 'mm');

@@ -15,6 +15,10 @@ test.each([
   ['needle 110', { 'needle, numeric': '18', blade: '1.1 mm' }],
   ['needle 22', { 'needle, metric': '140 or 150' }],
   ['stitch 4 mm', { 'stitches in 100 mm': '25', 'stitches in 25 mm': '6.3', 'stitches to an inch': '6.4' }],
+  ['needle Nm 110', { 'needle, numeric': '18' }],
+  ['stitch 4.0 mm', { 'stitches in 100 mm': '25' }],
+  ['stitch 4,5mm', { 'stitches in 100 mm': '22.2' }],
+  ['stitch 1/8 in', { 'stitches to an inch': '8' }],
   ['stitch 10 spi', { 'stitch length': '2.54 mm' }],
 ])('%s is said in every way', async (words, said) => {
   const { code, out } = await sized(words, true);
@@ -22,8 +26,18 @@ test.each([
   expect(JSON.parse(out)).toMatchObject(said);
 });
 
-test.each(['', '70', 'Tex', 'Tex 0', 'Tex -3', 'needle 500', 'needle', 'stitch 0 mm', 'stitch 4 kg', 'wool 3'])(
-  'what is no size is refused in a sentence: %j',
-  async (words) =>
-    expect(await sized(words)).toMatchObject({ code: 2, out: '', err: expect.stringMatching(/^walkfoot: .+\.\n$/) }),
+test.each([
+  '',
+  '70',
+  'Tex',
+  'Tex 0',
+  'Tex -3',
+  'needle 500',
+  'needle',
+  'stitch 0 mm',
+  'stitch 4 kg',
+  'stitch 4.5.mm',
+  'wool 3',
+])('what is no size is refused in a sentence: %j', async (words) =>
+  expect(await sized(words)).toMatchObject({ code: 2, out: '', err: expect.stringMatching(/^walkfoot: .+\.\n$/) }),
 );
