@@ -107,6 +107,8 @@ function textOf(file: string, io: Io): Result<string> {
       return ok(new TextDecoder('windows-1252').decode(bytes));
     }
   } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
+      return refuse('file-missing', `There is no file ${file}: check its name.`);
     return refuseTrouble('file-unreadable', error, path);
   }
 }

@@ -135,6 +135,8 @@ test('what is no file, or not there, is a sentence', async () => {
       out: '',
       err: expect.stringMatching(/: check .+\n$/),
     });
+  const missing = await called((io) => draw('none.dxf', {}, io), place);
+  expect(missing.err).toBe('walkfoot: There is no file none.dxf: check its name.\n');
 });
 
 test('the example in the help is a true one', () => {
