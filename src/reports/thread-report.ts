@@ -1,4 +1,5 @@
 import type Fraction from 'fraction.js';
+import { stitchesSaid } from '../app/seam-words.ts';
 import { wrap } from '../base/text.ts';
 import type { Place } from '../bundle/route.ts';
 import { toDecimalAt, toFixedDecimal } from '../measure/decimal.ts';
@@ -79,7 +80,9 @@ function reckonedBy({ steps, room }: ThreadOf): readonly string[] {
     const { stitch, stitchLength, thickness } = facts.seams ?? {};
     if (!stitch) return [];
     if (stitch === '301' && stitchLength && thickness !== undefined)
-      return [`301 at ${stitchLength} mm through ${thickness} mm: 2 + 2·T/L, half on the bobbin.`];
+      return [
+        `301 at ${stitchLength} mm (${stitchesSaid(stitchLength)}) through ${thickness} mm: 2 + 2·T/L, half on the bobbin.`,
+      ];
     const kept = room.ratios.get(stitch.slice(0, 3));
     return kept
       ? [`${stitch}: ${decimal(kept.ratio)} to 1, needle ${decimal(kept.needleShare)} %; ${kept.source}.`]

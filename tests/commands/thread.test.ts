@@ -55,7 +55,11 @@ test('where the text says what is sewn through it is reckoned by the formula, an
     ['walkfoot.yaml', 'thread waste: 15 %', 'thread waste: 0 %'],
   );
   const told = await room('the draft');
-  expect(told.out).toContain('301 at 5 mm through 2.5 mm: 2 + 2·T/L, half on the bobbin.');
+  expect(told.out.replace(/\n/g, ' ')).toContain(
+    '301 at 5 mm (20/100mm, 5/25mm, 5.1/in) through 2.5 mm: 2 + 2·T/L, half on the bobbin.',
+  );
+  const sewn = (await room('the draft', { json: true })).out;
+  expect(JSON.parse(sewn).steps[4]).toMatchObject({ step: 9, stitch: '301', stitchLength: '5', thickness: '2.5' });
   // 5040 mm with 1 + 2.5/5 of thread on either side.
   expect(told.out).toMatch(/9 Top-stitch the joins +5040 +7\.6 +7\.6/);
   expect(told.code).toBe(1);
