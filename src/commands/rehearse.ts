@@ -10,7 +10,7 @@ import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
 import { pictureFolders } from '../storage/picture-files.ts';
 import { findProcedure, type ProcedureFile, readProcedure as readFile } from '../storage/procedure-files.ts';
-import { isRoom, openRoomFolder } from '../storage/room-folder.ts';
+import { openRoomFolder, roomAround } from '../storage/room-folder.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { speaking } from './as-room-says.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
@@ -30,11 +30,13 @@ interface RehearseOptions extends RoomOption, Pick<SessionOptions, 'plain'> {
  * save goes on in the new text at the step where the old one stood; a save with errors is told, and the last good text stays.
  */
 export async function rehearse(named: string, options: RehearseOptions, io: Io): Promise<number> {
-  const folder = folderOf(options, io);
-  const draft = findProcedure(folder, named);
+  const found = findProcedure(folderOf(options, io), named);
+  if (!found.ok) return cannot(io, found.error.message);
+  // Pictures and settings are those of the room the file lies in, wherever the rehearsal was called.
+  const room = roomAround(found.value.path);
+  const folder = room ?? folderOf(options, io);
+  const draft = readFile(folder, found.value.path);
   if (!draft.ok) return cannot(io, draft.error.message);
-  if (options.watch && !(io.stdout.isTTY && io.stdin.isTTY && !options.plain))
-    return cannot(io, 'Only a screen can follow the saves of a file: leave --watch away, or rehearse at a terminal.');
   const { text, name } = draft.value;
   const { procedure, findings } = readProcedure(text, name);
   if (findings.some(isError)) {
@@ -58,7 +60,7 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
     ? (store: AppStore) => follow(store, live, { folder, file: draft.value, clock })
     : undefined;
   const pictures = picturesInFolder(folder, name);
-  const thread = isRoom(folder) ? { thread: stationThread((await openRoomFolder(folder)).settings, pictures) } : {};
+  const thread = room ? { thread: stationThread((await openRoomFolder(room)).settings, pictures) } : {};
   const session = {
     ...options,
     hand: REHEARSING,

@@ -1,5 +1,5 @@
 import { existsSync, lstatSync, readFileSync, realpathSync, statSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import type { KeyPlace } from '../ledger/key-place.ts';
 import type { LedgerBytes } from '../ledger/ledger-bytes.ts';
 import { type LedgerStore, StoreTrouble } from '../ledger/ledger-store.ts';
@@ -29,8 +29,12 @@ export interface RoomFolder {
   close(): Promise<void>;
 }
 
-/** Whether there is a room in exactly this folder, be it one that can be used or not. */
-export const isRoom = (folder: string): boolean => existsSync(join(folder, ROOM_FILE));
+/** The nearest room whose folder holds this path, be it one that can be used or not; undefined when none does. */
+export function roomAround(path: string): string | undefined {
+  const folder = dirname(path);
+  if (existsSync(join(folder, ROOM_FILE))) return folder;
+  return folder === path ? undefined : roomAround(folder);
+}
 
 /** Opens the room in exactly this folder. Rejects with `StoreTrouble` when there is none or its settings cannot be used. */
 export async function openRoomFolder(folder: string): Promise<RoomFolder> {
