@@ -1,5 +1,5 @@
 import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
-import { dirname, extname, join, resolve } from 'node:path';
+import { dirname, extname, isAbsolute, join, resolve } from 'node:path';
 import type { Digest } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { digestOf } from '../ledger/leaf.ts';
@@ -28,7 +28,7 @@ export function pictureFolders(room: string): readonly string[] {
  * It must lie in the room, also after all links are followed, be of a kind that is shown, and not be too large.
  *
  * @param room the room's `folder`
- * @param procedure name of the procedure's file relative to the room, such as `procedures/LIN-2207.md`
+ * @param procedure name of the procedure's file relative to the room, such as `procedures/LIN-2207.md`; absolute when it is outside
  */
 export function readPicture(room: string, procedure: string, address: string): Result<PictureFile> {
   const written = pathIn(address);
@@ -39,11 +39,11 @@ export function readPicture(room: string, procedure: string, address: string): R
     );
   }
   const place = resolve(room, dirname(procedure), written);
-  if (nameInside(room, place) === undefined) return outside(address);
+  if (nameInside(room, place) === undefined) return outside(address, procedure);
   try {
     const real = realpathSync(place);
     const name = nameInside(room, real);
-    if (name === undefined) return outside(address);
+    if (name === undefined) return outside(address, procedure);
     const found = statSync(real);
     if (!found.isFile() || ![place, real].every((path) => KINDS.includes(extname(path).toLowerCase()))) {
       return refuse('picture-kind', `The picture ${address} cannot be shown: use a file of kind ${KINDS.join(', ')}.`);
@@ -71,5 +71,11 @@ function pathIn(address: string): string | undefined {
   return path === '' || /^[a-z][a-z0-9+.-]*:|^\/|[\\\u0000?]/i.test(path) ? undefined : path;
 }
 
-const outside = (address: string): ReturnType<typeof refuse> =>
-  refuse('picture-outside', `The picture ${address} lies outside the room: copy it into media/.`);
+/** Where the text itself is of elsewhere, so are its pictures: it is the room that was named wrongly. */
+const outside = (address: string, procedure: string): ReturnType<typeof refuse> =>
+  isAbsolute(procedure)
+    ? refuse(
+        'picture-outside',
+        `The picture ${address} lies outside this room, as its text does: name the room of both with --room.`,
+      )
+    : refuse('picture-outside', `The picture ${address} lies outside the room: copy it into media/.`);

@@ -82,6 +82,12 @@ it.each(['../media/lining.svg', '../media/Lining%20%C3%A9.PNG', '../media/../med
   },
 );
 
+it('says of the pictures of a text from elsewhere that the room is named wrongly, not that they are', () => {
+  const { room, outer } = files({});
+  const found = readPicture(room, join(outer, 'procedures/a.md'), '../media/lining.svg');
+  expect(found).toMatchObject({ ok: false, error: { message: expect.stringContaining('--room') } });
+});
+
 it.each([
   ['../../secret.svg', 'picture-outside'],
   ['../media/%2e%2e/%2E%2E/secret.svg', 'picture-outside'],
