@@ -4,6 +4,7 @@ import type { Refusal } from '../base/result.ts';
 import { StoreTrouble } from '../ledger/ledger-store.ts';
 import type { Silenced } from '../procedure/proof/silence.ts';
 import { findingsReport } from '../reports/findings.ts';
+import { nameInside } from '../storage/name-inside.ts';
 import { pictureFolders } from '../storage/picture-files.ts';
 import {
   draftsOf,
@@ -58,6 +59,8 @@ function once(
   const findings: Finding[] = [];
   const silenced: Silenced[] = [];
   const read: ProcedureFile[] = [];
+  /** Texts with pictures of another room. */
+  const elsewhere: string[] = [];
   let isUnread = false;
   /** One file that cannot be read hides nothing of the others. */
   const unread = (name: string, refusal: Refusal): void => {
@@ -87,6 +90,8 @@ function once(
       texts.set(name, text);
       read.push(file.value);
       const told = readDraft(folder, file.value, proof);
+      if (nameInside(folder, path) === undefined && told.procedure.steps.some(({ pictures }) => pictures.length > 0))
+        elsewhere.push(name);
       findings.push(...told.findings);
       silenced.push(...told.silenced);
     }
@@ -95,6 +100,9 @@ function once(
   if (isUnread && read.length === 0) return { code: 2, paths };
   if (json) sayJson(io, [...findings, ...silenced.map(({ finding, reason }) => ({ ...finding, silenced: reason }))]);
   else io.out(findingsReport(findings, texts, undefined, silenced.length));
+  // Without a word, nothing to mend would be said of limits that nobody held against their drawing.
+  for (const name of elsewhere)
+    cannot(io, `${name} lies outside this room, so its pictures were not looked at: name its room with --room.`);
   const code = findings.some(({ severity }) => severity === 'error') ? 1 : 0;
   return { code: isUnread ? 2 : code, paths };
 }

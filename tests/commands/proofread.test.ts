@@ -51,6 +51,16 @@ test('a good file is 0, a missing, huge or binary one is 2 and a sentence', asyn
   }
 });
 
+test('of a text outside the room it is said that nobody looked at its pictures', async () => {
+  const shown = GOOD.replace('- [ ]', '![Fold](../media/fold.svg)\n\n- [ ]');
+  const [here, there] = [await room({}), await room({ 'a.md': GOOD, 'b.md': shown.replace(': A', ': B') })];
+  const file = (name: string) => join(there.io.cwd, 'procedures', name);
+  expect(await proofreadCommand([file('a.md')], {}, here.io)).toBe(0);
+  expect(here.printed.err).toBe('');
+  expect(await proofreadCommand([file('b.md')], {}, here.io)).toBe(0);
+  expect(here.printed.err).toMatch(/b\.md lies outside this room, so its pictures were not looked at: .*--room\.\n$/);
+});
+
 test('a file of the room that cannot be read is a finding, and hides nothing of the others', async () => {
   const { io, printed } = await room({ 'a.md': new Uint8Array([0x4e, 0xe4, 0x68]), 'b.md': BAD.replace(': A', ': B') });
   expect(spawnSync('mkfifo', [join(io.cwd, 'procedures', 'c.md')]).status).toBe(0);
