@@ -17,11 +17,8 @@ export function entityPath(entity: Entity): Result<string> {
     case 'LWPOLYLINE':
       return light(entity);
     case 'CIRCLE': {
-      const [middle, radius] = [pointOf(entity, 10), numberOf(entity, 40)];
-      if (!middle || !radius || radius < 0) return unreadable(NUMBER);
-      const [x, y] = middle;
-      const to = (toX: number, toY: number): string => `A${radius} ${radius} 0 0 1 ${toX} ${toY}`;
-      return ok(`M${x + radius} ${y}${to(x, y + radius)}${to(x - radius, y)}${to(x, y - radius)}${to(x + radius, y)}Z`);
+      const circle = circleOf(entity);
+      return circle ? ok(`${round(circle, 0, 2 * Math.PI)}Z`) : unreadable(NUMBER);
     }
     case 'ARC':
       return arc(entity);
@@ -83,23 +80,56 @@ function throughPoints(vertices: readonly Vertex[], closed: boolean): Result<str
   return ok(`M${first.x} ${first.y}${rest.join('')}${back}${closed ? 'Z' : ''}`);
 }
 
+/** So flat, an arc is a parabola to a thousand-millionth of its length, and the radius of its circle may be beyond measure. */
+const FLAT = 0.0025;
+
 function segment(from: Vertex, to: Vertex): string {
   const { bulge } = from;
-  if (bulge === 0) return `L${to.x} ${to.y}`;
-  const radius = (Math.hypot(to.x - from.x, to.y - from.y) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
-  return `A${radius} ${radius} 0 ${Math.abs(bulge) > 1 ? 1 : 0} ${bulge > 0 ? 1 : 0} ${to.x} ${to.y}`;
+  const [across, up] = [to.x - from.x, to.y - from.y];
+  const [middleX, middleY] = [(from.x + to.x) / 2, (from.y + to.y) / 2];
+  if (bulge === 0 || (across === 0 && up === 0)) return `L${to.x} ${to.y}`;
+  if (Math.abs(bulge) < FLAT) return `Q${middleX + bulge * up} ${middleY - bulge * across} ${to.x} ${to.y}`;
+  const away = (1 - bulge * bulge) / (4 * bulge);
+  const [x, y] = [middleX - away * up, middleY + away * across];
+  const radius = (Math.hypot(across, up) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  const swept = 4 * Math.atan(bulge);
+  const places = placesOn({ x, y, radius }, Math.atan2(from.y - y, from.x - x), swept);
+  return arcs(radius, swept, [...places.slice(1, -1), `${to.x} ${to.y}`]);
 }
 
-function arc(entity: Entity): Result<string> {
+interface Circle {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+}
+
+function circleOf(entity: Entity): Circle | undefined {
   const [middle, radius] = [pointOf(entity, 10), numberOf(entity, 40)];
+  return middle && radius && radius > 0 ? { x: middle[0], y: middle[1], radius } : undefined;
+}
+
+/** Part of a circle, by angles in radians. */
+function round(circle: Circle, start: number, swept: number): string {
+  const [first, ...places] = placesOn(circle, start, swept);
+  return `M${first}${arcs(circle.radius, swept, places)}`;
+}
+
+/** No more than a quarter apart: where half a circle is one stroke, the last digit of its ends moves its middle by much more than itself. */
+function placesOn({ x, y, radius }: Circle, start: number, swept: number): readonly string[] {
+  const strokes = Math.max(1, Math.ceil(Math.abs(swept) / (Math.PI / 2) - 1e-9));
+  return Array.from({ length: strokes + 1 }, (_, nth) => {
+    const angle = start + (swept * nth) / strokes;
+    return `${x + radius * Math.cos(angle)} ${y + radius * Math.sin(angle)}`;
+  });
+}
+
+const arcs = (radius: number, swept: number, places: readonly string[]): string =>
+  places.map((place) => `A${radius} ${radius} 0 0 ${swept > 0 ? 1 : 0} ${place}`).join('');
+
+function arc(entity: Entity): Result<string> {
+  const circle = circleOf(entity);
   const [start, end] = [numberOf(entity, 50), numberOf(entity, 51)];
-  if (!middle || !radius || radius < 0 || start === undefined || end === undefined) return unreadable(NUMBER);
+  if (circle === undefined || start === undefined || end === undefined) return unreadable(NUMBER);
   const swept = (((end - start) % 360) + 360) % 360 || 360;
-  const at = (degrees: number): string => {
-    const angle = (degrees * Math.PI) / 180;
-    return `${middle[0] + radius * Math.cos(angle)} ${middle[1] + radius * Math.sin(angle)}`;
-  };
-  // Two halves: an arc from a point to itself would be nothing.
-  const to = (degrees: number): string => `A${radius} ${radius} 0 0 1 ${at(degrees)}`;
-  return ok(`M${at(start)}${to(start + swept / 2)}${to(start + swept)}`);
+  return ok(round(circle, (start * Math.PI) / 180, (swept * Math.PI) / 180));
 }

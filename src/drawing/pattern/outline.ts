@@ -73,11 +73,12 @@ function endsOf(path: string): readonly [Point, Point] | null {
   return [run.start, run.curves.at(-1)?.at(1) ?? run.start];
 }
 
-/** An open path of lines and arcs, as they come out of a pattern file, from its end to its start. The library reverses no arcs. */
+/** An open path as it comes out of a pattern file, from its end to its start. The library reverses no arcs. */
 function reversed(path: string): string {
   const commands = SVGPathData.parse(path);
   const places = commands.map((command) => ('x' in command && 'y' in command ? `${command.x} ${command.y}` : ''));
   const back = commands.slice(1).map((command, index) => {
+    if (command.type === SVGPathData.QUAD_TO) return `Q${command.x1} ${command.y1} ${places[index]}`;
     if (command.type !== SVGPathData.ARC) return `L${places[index]}`;
     const { rX, rY, xRot, lArcFlag, sweepFlag } = command;
     return `A${rX} ${rY} ${xRot} ${lArcFlag} ${sweepFlag === 1 ? 0 : 1} ${places[index]}`;

@@ -171,6 +171,52 @@ describe('lines of a file', () => {
     expect(most.measure('mark-piece-1-1')).toBe(Number(((10 / Math.SQRT2) * 1.5 * Math.PI).toFixed(3)));
   });
 
+  test('half circles keep their length, whatever the last digits of their ends', () => {
+    for (const angle of [0.1, 0.7, 1.3, 2.2]) {
+      const [x, y] = [Math.cos(angle) * 87.33337, Math.sin(angle) * 87.33337];
+      const hole = polyline(
+        8,
+        [
+          [x, y, 1],
+          [-x, -y, 1],
+        ],
+        1,
+      );
+      const turned = polyline(
+        8,
+        [
+          [-x, y, -1],
+          [x, -y, -1],
+        ],
+        1,
+      );
+      const from = angle * 57;
+      const ring = entity('ARC', 8, [10, x], [20, y], [40, 87.33337], [50, from], [51, from]);
+      for (const each of [hole, turned, ring])
+        expect(drawn(dxf({ entities: [each] })).measure('mark-piece-1-1')).toBeCloseTo(2 * Math.PI * 87.33337, 2);
+    }
+  });
+
+  test('a bow is drawn however flat it is, and to its side', () => {
+    const bow = (bulge: number) =>
+      polyline(8, [
+        [0, 0, bulge],
+        [900, 300],
+        [0, 300],
+      ]);
+    for (const bulge of [1e-9, 0.0002, 0.0024, 0.0026]) {
+      // An arc sweeps four times the angle whose tangent is the bulge, and bulges to the right on its way.
+      const angle = 4 * Math.atan(bulge);
+      const length = (Math.hypot(900, 300) * angle) / (2 * Math.sin(angle / 2)) + 900;
+      const { part, measure } = drawn(dxf({ entities: [bow(bulge)] }));
+      expect(measure('mark-piece-1-1')).toBeCloseTo(length, 3);
+      const [points = []] = flatten(part('mark-piece-1-1').path, 0.001);
+      const deepest = Math.max(...points.map(([x, y]) => (340 - y - (x - 40) / 3) * -Math.cos(Math.atan(1 / 3))));
+      expect(deepest).toBeCloseTo((Math.hypot(900, 300) * bulge) / 2, 2);
+    }
+    expect(single(bow(1e-9)).leftOut).toEqual([]);
+  });
+
   test('points that a curve was fitted to are not on the line', () => {
     const line = polyline(8, [
       [0, 0],
