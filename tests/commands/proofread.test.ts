@@ -52,7 +52,7 @@ test('a good file is 0, a missing, huge or binary one is 2 and a sentence', asyn
 });
 
 test('of a text outside the room it is said that nobody looked at its pictures', async () => {
-  const shown = GOOD.replace('- [ ]', '![Fold](../media/fold.svg)\n\n- [ ]');
+  const shown = GOOD.replace('- [ ]', '\n![Fold](../media/fold.svg)\n\n- [ ]');
   const [here, there] = [await room({}), await room({ 'a.md': GOOD, 'b.md': shown.replace(': A', ': B') })];
   const file = (name: string) => join(there.io.cwd, 'procedures', name);
   expect(await proofreadCommand([file('a.md')], {}, here.io)).toBe(0);
