@@ -14,10 +14,10 @@ import { watchSaves } from '../storage/watch-saves.ts';
 import { asRoomSays } from './as-room-says.ts';
 import { asker } from './asker.ts';
 import { editFiles } from './edit-files.ts';
+import { keptPictures } from './find-picture.ts';
 import { followPictures } from './follow-pictures.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { type ExitCode, type Io, say, sayJson } from './io.ts';
-import { keptPictures } from './pictures-of.ts';
 import { type Proofreader, patientProofreader } from './read-draft.ts';
 import { rehearse } from './rehearse.ts';
 import { releaseProcedure } from './release.ts';
@@ -83,7 +83,7 @@ async function shown(
 ): Promise<{ readonly store: AppStore; readonly code: number }> {
   let ring: () => void = () => {};
   const store = roomStore({ ledger, ring: () => ring() }, first, io);
-  const following = followPictures(store, keptPictures(kept, ledger));
+  const following = followPictures(store, keptPictures(kept));
   if (hand !== undefined) store.tell({ news: 'sign on', who: hand });
   const trouble = (error: unknown): void => {
     const message = error instanceof Error ? error.message : String(error);

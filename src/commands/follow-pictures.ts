@@ -1,7 +1,10 @@
+import type { Play } from '../app/app.ts';
 import type { AppStore } from '../app/store.ts';
-import type { Procedure } from '../procedure/procedure.ts';
-import type { PicturesOf } from './pictures-of.ts';
-import { seePictures } from './see-pictures.ts';
+import { refuse } from '../base/result.ts';
+import type { SeenPicture } from '../picture/seen-picture.ts';
+import type { Picture, Procedure } from '../procedure/procedure.ts';
+import type { FindPicture } from './find-picture.ts';
+import { seePicture } from './see-picture.ts';
 
 export interface Following {
   /** Resolves when the pictures of the bundle at hand are there, as far as they can be. */
@@ -10,24 +13,60 @@ export interface Following {
 }
 
 /**
- * Reads the pictures of each text that is played, beside the program: nobody waits for a picture, and one that breaks stops nobody.
+ * Reads the pictures of each text that is played, beside the program, and tells of each as it is there: nobody waits for a
+ * picture, and one that breaks says so in its place.
  */
-export function followPictures(store: AppStore, picturesOf: PicturesOf): Following {
-  let known: Procedure | undefined;
+export function followPictures(store: AppStore, find: FindPicture): Following {
+  let wanted: Procedure | undefined;
   let turn = Promise.resolve();
   const look = (): void => {
     const { play } = store.app();
-    if (!play || play.procedure === known) return;
-    known = play.procedure;
+    if (!play || play.procedure === wanted) return;
+    wanted = play.procedure;
     // One after another: an older text must not come in behind a newer one.
-    turn = turn.then(async () => {
-      const found = await picturesOf(play)
-        .then(seePictures)
-        .catch(() => new Map());
-      store.tell({ news: 'pictures', pictures: { of: play.procedure, found } });
-      await store.settled();
-    });
+    turn = turn.then(() => read(play));
   };
+  async function read(play: Play): Promise<void> {
+    const { procedure } = play;
+    const found = new Map<string, SeenPicture>();
+    for (const picture of picturesOf(play)) {
+      // Another text has taken its place, or the program is over.
+      if (procedure !== wanted) return;
+      if (found.has(picture.address)) continue;
+      found.set(picture.address, await see(picture));
+      store.tell({ news: 'pictures', pictures: { of: procedure, found: new Map(found) } });
+    }
+  }
+  async function see(picture: Picture): Promise<SeenPicture> {
+    try {
+      const found = await find(picture);
+      return found.ok ? await seePicture(picture.address, found.value) : { is: 'unshown', why: found.error };
+    } catch (error) {
+      return broken(picture, error);
+    }
+  }
   look();
-  return { seen: () => turn, stop: store.subscribe(look) };
+  const unsubscribe = store.subscribe(look);
+  return {
+    seen: async () => {
+      await turn;
+      await store.settled();
+    },
+    stop: () => {
+      unsubscribe();
+      wanted = undefined;
+    },
+  };
+}
+
+/** Those of the step at hand first: they are looked at now. */
+function picturesOf({ next, procedure }: Play): readonly Picture[] {
+  const now = 'at' in next ? next.at.step.pictures : [];
+  return [...now, ...procedure.steps.flatMap(({ pictures }) => pictures)];
+}
+
+function broken({ address }: Picture, error: unknown): SeenPicture {
+  const trouble = error instanceof Error ? error.message : String(error);
+  const refused = refuse('picture-trouble', 'The picture {address} cannot be read. {trouble}', { address, trouble });
+  return { is: 'unshown', why: refused.error };
 }

@@ -13,9 +13,9 @@ import { findProcedure, type ProcedureFile, readProcedure as readFile } from '..
 import { openRoomFolder, roomAround } from '../storage/room-folder.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { speaking } from './as-room-says.ts';
+import { picturesInFolder } from './find-picture.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
-import { picturesInFolder } from './pictures-of.ts';
 import { runSession, type SessionOptions } from './session.ts';
 import { stationThread } from './station-thread.ts';
 

@@ -2,9 +2,9 @@ import { type App, startApp } from '../app/app.ts';
 import type { ThreadOf } from '../app/perform.ts';
 import type { RoomLedger } from '../app/room-ledger.ts';
 import type { AppStore } from '../app/store.ts';
+import type { FindPicture } from './find-picture.ts';
 import { followPictures } from './follow-pictures.ts';
 import { cannot, type Io, say } from './io.ts';
-import type { PicturesOf } from './pictures-of.ts';
 import { roomStore } from './room-store.ts';
 
 export interface SessionOptions {
@@ -16,7 +16,7 @@ export interface SessionOptions {
 interface SessionMeans {
   readonly bell: 'rings' | 'is silent';
   readonly thread?: ThreadOf;
-  readonly pictures: PicturesOf;
+  readonly pictures: FindPicture;
   /** What goes on beside the session; called when it begins, and its answer when it ends. */
   readonly meanwhile?: (store: AppStore) => () => void;
 }

@@ -1,8 +1,8 @@
 import type { TicketId } from '../base/brand.ts';
 import { asRoomSays } from './as-room-says.ts';
+import { keptPictures } from './find-picture.ts';
 import { onLedger, type PlayableRoom, type RoomOption } from './in-room.ts';
 import { cannot, type Io } from './io.ts';
-import { keptPictures } from './pictures-of.ts';
 import { runSession, type SessionOptions } from './session.ts';
 import { stationThread } from './station-thread.ts';
 
@@ -29,8 +29,8 @@ export function openStation(options: RoomOption & SessionOptions, io: Io): Promi
   });
 }
 
-function meansOf({ room: { settings }, store, ledger }: PlayableRoom) {
-  const pictures = keptPictures(store, ledger);
+function meansOf({ room: { settings }, store }: PlayableRoom) {
+  const pictures = keptPictures(store);
   const bell = settings.bell ? ('rings' as const) : ('is silent' as const);
   return { bell, pictures, thread: stationThread(settings, pictures) };
 }

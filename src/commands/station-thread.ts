@@ -5,13 +5,13 @@ import type { StationThread } from '../bundle/bobbin.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { RoomSettings } from '../storage/settings.ts';
 import { roomThread } from '../storage/thread-settings.ts';
-import type { PicturesOf } from './pictures-of.ts';
+import type { FindPicture } from './find-picture.ts';
 
 /**
  * What the station reckons of its bobbins for the text that is played, by the drawings it shows; undefined where the room does not reckon
  * with bobbins. Each text is reckoned once.
  */
-export function stationThread(settings: RoomSettings, picturesOf: PicturesOf): ThreadOf {
+export function stationThread(settings: RoomSettings, find: FindPicture): ThreadOf {
   const room = roomThread(settings);
   const known = new WeakMap<Procedure, Promise<StationThread>>();
   const full = room.bobbin;
@@ -28,8 +28,13 @@ export function stationThread(settings: RoomSettings, picturesOf: PicturesOf): T
     // Loaded when a bundle is taken up: no screen before that shows a seam.
     const { procedureThread } = await import('../thread/procedure-thread.ts');
     const { measurable } = await import('../drawing/measurable.ts');
-    const found = [...(await picturesOf(playing))];
-    const { drawings } = measurable(found.flatMap(([at, picture]) => (picture.ok ? [[at, picture.value.bytes]] : [])));
+    const found = new Map<string, Uint8Array>();
+    for (const picture of playing.procedure.steps.flatMap(({ pictures }) => pictures)) {
+      const { address } = picture;
+      const bytes = found.has(address) ? undefined : await find(picture);
+      if (bytes?.ok) found.set(address, bytes.value.bytes);
+    }
+    const { drawings } = measurable(found);
     const steps = procedureThread(playing.procedure, drawings, room);
     const whole = steps.filter(({ unknown }) => unknown.length === 0);
     return {

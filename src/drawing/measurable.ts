@@ -22,4 +22,4 @@ export function measurable(pictures: Iterable<readonly [address: string, bytes: 
 }
 
 /** Whether a picture is a drawing, by the name of its file. */
-const isDrawing = (address: string): boolean => address.toLowerCase().endsWith('.svg');
+export const isDrawing = (address: string): boolean => address.toLowerCase().endsWith('.svg');

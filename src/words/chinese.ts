@@ -680,6 +680,7 @@ export const chinese: Catalogue = {
   'places: {places}': '处数：{places}',
   'see the picture of this step': '看这一步的图',
   'The picture is being read.': '正在读取图。',
+  'The picture {address} cannot be read. {trouble}': '无法读取图 {address}。{trouble}',
   'The picture {address} was not kept with this revision.': '图 {address} 没有随这个版本保存。',
   'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.':
     '图纸 {address} 无法显示：`walkfoot proofread` 会说明原因。',

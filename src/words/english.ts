@@ -605,6 +605,7 @@ export const english = [
   'see the picture of this step',
   'The picture is being read.',
   'The picture {address} was not kept with this revision.',
+  'The picture {address} cannot be read. {trouble}',
   'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.',
   'This picture cannot be read: save it again as JPEG or PNG.',
   'This picture has more than 50 million pixels: make it smaller.',

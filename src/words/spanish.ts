@@ -725,6 +725,7 @@ export const spanish: Catalogue = {
   'places: {places}': 'lugares: {places}',
   'see the picture of this step': 'ver el dibujo de este paso',
   'The picture is being read.': 'Se está leyendo el dibujo.',
+  'The picture {address} cannot be read. {trouble}': 'No se puede leer el dibujo {address}. {trouble}',
   'The picture {address} was not kept with this revision.': 'El dibujo {address} no se guardó con esta revisión.',
   'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.':
     'No se puede mostrar nada del dibujo {address}: `walkfoot proofread` dice por qué.',

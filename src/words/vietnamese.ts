@@ -714,6 +714,7 @@ export const vietnamese: Catalogue = {
   'places: {places}': 'số chỗ: {places}',
   'see the picture of this step': 'xem hình của bước này',
   'The picture is being read.': 'Đang đọc hình.',
+  'The picture {address} cannot be read. {trouble}': 'Không đọc được hình {address}. {trouble}',
   'The picture {address} was not kept with this revision.': 'Hình {address} không được giữ cùng bản sửa đổi này.',
   'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.':
     'Không hiện được gì của bản vẽ {address}: `walkfoot proofread` cho biết vì sao.',

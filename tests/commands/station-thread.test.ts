@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { keptPictures } from '../../src/commands/pictures-of.ts';
+import { keptPictures } from '../../src/commands/find-picture.ts';
 import { rehearse } from '../../src/commands/rehearse.ts';
 import { sew } from '../../src/commands/sew.ts';
 import { stationThread } from '../../src/commands/station-thread.ts';
@@ -52,7 +52,7 @@ test('of a step with a seam that no drawing has nothing is reckoned', async () =
   const { room } = await practice();
   const read = await readRoom(room);
   const settings = { ...SETTINGS, bobbin: '30 m' };
-  const thread = stationThread(settings, keptPictures(read.store, read.ledger));
+  const thread = stationThread(settings, keptPictures(read.store));
   const playing = await read.playing('B-1041');
   const { procedure } = playing;
   const whole = await thread(playing);

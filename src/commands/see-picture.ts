@@ -1,24 +1,16 @@
 import { refuse } from '../base/result.ts';
+import { isDrawing } from '../drawing/measurable.ts';
 import { isToScale, readDrawing } from '../drawing/read-drawing.ts';
 import type { SeenPicture } from '../picture/seen-picture.ts';
 import { greysOf } from '../raster/raster.ts';
-import type { PictureBytes, PicturesOf } from './pictures-of.ts';
+import type { PictureBytes } from './find-picture.ts';
 
-/** Reads pictures, given by their addresses, for whatever the terminal can show. One that cannot be shown says so in its place. */
-export async function seePictures(
-  pictures: Awaited<ReturnType<PicturesOf>>,
-): Promise<ReadonlyMap<string, SeenPicture>> {
-  const seen = new Map<string, SeenPicture>();
-  for (const [address, found] of pictures)
-    seen.set(address, found.ok ? await seePicture(address, found.value) : { is: 'unshown', why: found.error });
-  return seen;
-}
-
-async function seePicture(address: string, { bytes, digest }: PictureBytes): Promise<SeenPicture> {
-  if (/\.svg$/i.test(address)) {
+/** Reads a picture for whatever the terminal can show; one that cannot be shown says why. */
+export async function seePicture(address: string, { bytes, digest }: PictureBytes): Promise<SeenPicture> {
+  if (isDrawing(address)) {
     const read = readDrawing(new TextDecoder().decode(bytes), address);
-    const isEmpty = read.drawing.parts.length === 0 || read.drawing.box.width <= 0 || read.drawing.box.height <= 0;
-    return isEmpty
+    const { parts, box } = read.drawing;
+    return parts.length === 0 || box.width <= 0 || box.height <= 0
       ? unread(address)
       : { is: 'drawing', digest, drawing: read.drawing, scale: isToScale(read) ? 'to scale' : 'not to scale' };
   }
