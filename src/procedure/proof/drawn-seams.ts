@@ -35,11 +35,12 @@ export const DRAWN_SEAMS: readonly Rule[] = [
       const drawn = seamsDrawn(proof);
       if (drawn.length === 0) return;
       for (const { seams, step } of sewn(proof)) {
-        const missing = seams.ids.find((id) => !drawn.some(({ part }) => isNamed(part, id)));
-        if (missing === undefined) continue;
-        const mend = 'Write the id of a seam that is drawn, or draw it with class="seam".';
-        const message = `No drawing that is shown has a seam ${missing}.`;
-        say({ at: atSeams(proof, step, seams.text), found: missing, message, mend });
+        for (const id of seams.ids) {
+          if (drawn.some(({ part }) => isNamed(part, id))) continue;
+          const mend = 'Write the id of a seam that is drawn, or draw it with class="seam".';
+          const message = `No drawing that is shown has a seam ${id}.`;
+          say({ at: atSeams(proof, step, seams.text), found: id, message, mend });
+        }
       }
     },
   },

@@ -103,6 +103,12 @@ describe('seams and edges', () => {
     expect(rules(SHOWN, SEAM)).toEqual([]);
   });
 
+  test('each seam of a step that no drawing has is told', () =>
+    expect(findings(`- Seams: SU ST SV\n\n${SHOWN}`, { '../media/a.svg': SEAM }).map(({ found }) => found)).toEqual([
+      'SU',
+      'SV',
+    ]));
+
   test('a drawing without a seam does not say which seams there are', () =>
     expect(rules(`- Seams: ST\n\n${SHOWN}`, '<line id="x" x2="9"/>')).toEqual([]));
 
