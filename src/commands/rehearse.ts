@@ -37,6 +37,8 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
   const folder = room ?? folderOf(options, io);
   const draft = readFile(folder, found.value.path);
   if (!draft.ok) return cannot(io, draft.error.message);
+  if (options.watch && !(io.stdout.isTTY && io.stdin.isTTY && !options.plain))
+    return cannot(io, 'Only a screen can follow the saves of a file: leave --watch away, or rehearse at a terminal.');
   const { text, name } = draft.value;
   const { procedure, findings } = readProcedure(text, name);
   if (findings.some(isError)) {
