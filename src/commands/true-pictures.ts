@@ -1,6 +1,7 @@
 import type { StepPicture } from '../app/step-pictures.ts';
-import { pictureKey } from '../picture/draw-in-characters.ts';
 import { drawSvg, type Paper } from '../picture/draw-svg.ts';
+import { pictureKey } from '../picture/picture-key.ts';
+import { remember } from '../picture/remember.ts';
 import { indexedOf, pngOf, type Source } from '../raster/raster.ts';
 import type { TruePictures } from '../screens/true-pictures.ts';
 import type { Graphics } from '../terminal/graphics.ts';
@@ -14,7 +15,7 @@ export function truePictures(graphics: Promise<Graphics | null>): TruePictures {
   let version = 0;
   let id = 0;
   const watchers = new Set<() => void>();
-  const made = new Map<string, SentPicture | 'being made' | 'not to be made'>();
+  const made = remember<Making>(MOST);
   const changed = (): void => {
     version++;
     for (const fn of [...watchers]) fn();
@@ -24,32 +25,24 @@ export function truePictures(graphics: Promise<Graphics | null>): TruePictures {
     if (answer) changed();
   });
 
-  async function make(key: string, { seen, wanted }: StepPicture, room: Room, at: Graphics): Promise<void> {
-    made.set(key, 'being made');
-    const cell = cellFor(room, at);
-    const source: Source | null =
-      seen?.is === 'drawing'
-        ? { svg: drawSvg(seen.drawing, room, cell, wanted, paperOf(at)) }
-        : seen?.is === 'photograph'
-          ? { photo: seen.bytes }
-          : null;
-    const sent = source && (await send(source, room, cell, at, ++id).catch(() => null));
-    made.set(key, sent ?? 'not to be made');
-    for (const oldest of made.keys()) {
-      if (made.size <= MOST) break;
-      made.delete(oldest);
-    }
-    changed();
+  /** What cannot be made in pixels is left to characters. */
+  function begin(picture: StepPicture, room: Room, at: Graphics): Making {
+    const making: Making = { sent: null };
+    void make(picture, room, at, ++id)
+      .catch(() => null)
+      .then((sent) => {
+        making.sent = sent;
+        changed();
+      });
+    return making;
   }
 
   return {
     find(picture, room) {
       const { seen, wanted } = picture;
       if (can === null || !seen || seen.is === 'unshown' || room.columns < 1 || room.rows < 1) return null;
-      const key = pictureKey(seen.digest, room, wanted);
-      const found = made.get(key);
-      if (found === undefined) void make(key, picture, room, can);
-      return typeof found === 'object' ? found : null;
+      const at = can;
+      return made(pictureKey(seen, room, wanted), () => begin(picture, room, at)).sent;
     },
     subscribe(fn) {
       watchers.add(fn);
@@ -65,7 +58,15 @@ const MOST = 8;
 /** Grey letters and lines need few shades; more would make it longer. */
 const SHADES = 16;
 
-async function send(source: Source, room: Room, cell: Cell, at: Graphics, id: number): Promise<SentPicture | null> {
+/** A picture, as soon as it is made. */
+interface Making {
+  sent: SentPicture | null;
+}
+
+async function make(picture: StepPicture, room: Room, at: Graphics, id: number): Promise<SentPicture | null> {
+  const cell = cellFor(room, at);
+  const source = sourceOf(picture, room, cell, at);
+  if (source === null) return null;
   const pixels = { width: Math.floor(room.columns * cell.width), height: Math.floor(room.rows * cell.height) };
   if (at.way === 'kitty') {
     const png = await pngOf(source, pixels);
@@ -78,6 +79,11 @@ async function send(source: Source, room: Room, cell: Cell, at: Graphics, id: nu
   const colours = 'photo' in source ? at.colours : Math.min(SHADES, at.colours);
   const indexed = await indexedOf(source, pixels, colours);
   return indexed.ok ? { way: 'sixel', bytes: sixelPicture(indexed.value) } : null;
+}
+
+function sourceOf({ seen, wanted }: StepPicture, room: Room, cell: Cell, at: Graphics): Source | null {
+  if (seen?.is === 'drawing') return { svg: drawSvg(seen.drawing, room, cell, wanted, paperOf(at)) };
+  return seen?.is === 'photograph' ? { photo: seen.bytes } : null;
 }
 
 type Cell = Graphics['cell'];

@@ -11,10 +11,6 @@ interface Run {
   readonly tone: Tone;
 }
 
-/** What tells one picture from another: the drawing's bytes by their digest, the room for it, and what it is to tell. */
-export const pictureKey = (digest: string, { columns, rows }: Area, { broughtOut, sewn }: Wanted): string =>
-  JSON.stringify([digest, columns, rows, broughtOut, sewn]);
-
 /** Exactly as many rows as the area has, each exactly as many columns wide. */
 export type CharacterPicture = readonly (readonly Run[])[];
 

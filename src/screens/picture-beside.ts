@@ -3,8 +3,9 @@ import { speak, why } from '../app/speak.ts';
 import { pictureAt, type StepPicture } from '../app/step-pictures.ts';
 import { assertNever } from '../base/assert-never.ts';
 import type { Tone } from '../picture/dots.ts';
-import { drawInCharacters, pictureKey } from '../picture/draw-in-characters.ts';
+import { drawInCharacters } from '../picture/draw-in-characters.ts';
 import { photoInCharacters } from '../picture/photo-in-characters.ts';
+import { pictureKey } from '../picture/picture-key.ts';
 import { remember } from '../picture/remember.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Beside, Room } from '../widgets/page.ts';
@@ -47,11 +48,11 @@ function rowsOf(app: App, { seen, wanted }: StepPicture, room: Room): readonly R
     case 'unshown':
       return wrapRow([said(why(app, seen.why))], area.columns, area.rows);
     case 'drawing':
-      return drawn(pictureKey(seen.digest, area, wanted), () =>
+      return drawn(pictureKey(seen, area, wanted), () =>
         drawInCharacters(seen.drawing, area, wanted).map((row) => row.map(({ text, tone }) => span(text, TONES[tone]))),
       );
     case 'photograph':
-      return drawn(pictureKey(seen.digest, area, NOTHING), () =>
+      return drawn(pictureKey(seen, area, wanted), () =>
         photoInCharacters(seen.greys, area).map((row) =>
           row.map(({ text, greys }) => (greys ? { text, greys } : span(text))),
         ),
@@ -60,8 +61,6 @@ function rowsOf(app: App, { seen, wanted }: StepPicture, room: Room): readonly R
       return assertNever(seen);
   }
 }
-
-const NOTHING = { broughtOut: [], sewn: [] };
 
 /** A screen is drawn with every key, its picture only when it is another one. */
 const drawn = remember<readonly Row[]>(20);

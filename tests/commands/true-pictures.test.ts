@@ -62,6 +62,26 @@ test('a picture is made once for its room, and told of; while it is made there i
   expect(first.way === 'sixel' && sizeOf(first.bytes)).toBe('360;216');
 });
 
+test('the picture that is asked for again and again stays, however many others are made', async () => {
+  const pictures = truePictures(Promise.resolve(graphics()));
+  const first = await made(pictures, drawing);
+  for (let sewn = 0; sewn < 12; sewn++) {
+    await made(pictures, { ...drawing, wanted: { broughtOut: [], sewn: [`S${sewn}`] } }, { columns: 4, rows: 2 });
+    expect(pictures.find(drawing, room)).toBe(first);
+  }
+});
+
+test('a drawing that cannot be drawn leaves its place to characters', async () => {
+  const pictures = truePictures(Promise.resolve(graphics()));
+  await vi.waitFor(() => expect(pictures.version()).toBe(1));
+  if (drawing.seen?.is !== 'drawing') throw new Error('no drawing');
+  const parts = [{ path: 'no path' }] as never;
+  const wrong = { ...drawing, seen: { ...drawing.seen, drawing: { ...drawing.seen.drawing, parts } } };
+  expect(pictures.find(wrong, room)).toBeNull();
+  await vi.waitFor(() => expect(pictures.version()).toBe(2));
+  expect(pictures.find(wrong, room)).toBeNull();
+});
+
 test('a terminal of the Kitty protocol gets a PNG in its cells, each picture under an id of its own', async () => {
   const pictures = truePictures(Promise.resolve(graphics({ way: 'kitty' })));
   const first = await made(pictures, drawing);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { columns } from '../../src/base/columns.ts';
 import type { Drawing } from '../../src/drawing/drawing.ts';
-import { type CharacterPicture, drawInCharacters, pictureKey } from '../../src/picture/draw-in-characters.ts';
+import { type CharacterPicture, drawInCharacters } from '../../src/picture/draw-in-characters.ts';
 import { fragments } from './fragments.ts';
 import { readSample } from './read-sample.ts';
 
@@ -175,18 +175,6 @@ test('numbers that are none, and lines far outside, do no harm', () => {
   expect(textOf(drawInCharacters(hostile, box, wanted)).map(columns)).toEqual(Array(10).fill(20));
   expect(drawInCharacters({ ...small, box: { x: 0, y: 0, width: 0, height: 0 } }, box, nothing)).toHaveLength(10);
   expect(drawInCharacters(small, { columns: 0, rows: 0 }, nothing)).toEqual([]);
-});
-
-test('the key tells pictures apart by all that they are made from', () => {
-  const keys = [
-    pictureKey('d1', box, nothing),
-    pictureKey('d2', box, nothing),
-    pictureKey('d1', { columns: 21, rows: 10 }, nothing),
-    pictureKey('d1', { columns: 20, rows: 11 }, nothing),
-    pictureKey('d1', box, { broughtOut: ['A'], sewn: [] }),
-    pictureKey('d1', box, { broughtOut: [], sewn: ['A'] }),
-  ];
-  expect(new Set(keys).size).toBe(keys.length);
 });
 
 test('a picture of 60 by 20 is ready long before anybody notices', () => {
