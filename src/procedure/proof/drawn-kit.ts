@@ -1,4 +1,5 @@
-import type { Part } from '../../drawing/drawing.ts';
+import { cutPiece } from '../../drawing/cut-piece.ts';
+import type { Drawing, Part } from '../../drawing/drawing.ts';
 import { handOf } from '../../drawing/mirrored.ts';
 import { nameOf } from '../../drawing/named-part.ts';
 import type { KitPiece } from '../procedure.ts';
@@ -97,9 +98,9 @@ export const DRAWN_KIT: readonly Rule[] = [
     check: (proof, say) => {
       const drawn = pieces(proof);
       for (const [left, right] of pairsOf(proof.procedure.kit)) {
-        const [a, b] = [left, right].map(({ id }) => drawn.find(({ name }) => name === id)?.part);
+        const [a, b] = [left, right].map(({ id }) => drawn.find(({ name }) => name === id));
         if (a === undefined || b === undefined) continue;
-        const hand = handOf(a.path, b.path);
+        const hand = handOf(cutPiece(a.drawing, a.part), cutPiece(b.drawing, b.part));
         if (hand === 'mirrored') continue;
         const how = hand === 'same' ? 'drawn the same way round' : 'not the same piece';
         const message = `${left.id} and ${right.id} are a pair, and they are ${how}.`;
@@ -107,7 +108,7 @@ export const DRAWN_KIT: readonly Rule[] = [
           at: kitLine(proof, right.id),
           found: right.id,
           message,
-          mend: 'Draw one of them as the other turned over.',
+          mend: 'Draw one of them as the other turned over, with its holes and notches.',
         });
       }
     },
@@ -117,6 +118,7 @@ export const DRAWN_KIT: readonly Rule[] = [
 interface DrawnPiece {
   readonly name: string | undefined;
   readonly part: Part;
+  readonly drawing: Drawing;
   readonly address: string;
   readonly line: number;
 }
@@ -125,7 +127,7 @@ const pieces = ({ drawings }: Proof): readonly DrawnPiece[] =>
   (drawings ?? []).flatMap(({ address, picture, read }) =>
     read.drawing.parts
       .filter(({ kind }) => kind === 'piece')
-      .map((part) => ({ name: nameOf(part), part, address, line: picture.line })),
+      .map((part) => ({ name: nameOf(part), part, drawing: read.drawing, address, line: picture.line })),
   );
 
 /** How often each drawing that has a piece shows it. */
