@@ -6,9 +6,8 @@ import { translate } from '../keys/translate.ts';
 import { picture } from '../screens/picture.ts';
 import { Screen } from '../screens/screen.tsx';
 import { isTooSmall } from '../screens/too-small.ts';
-import { askGraphics } from '../terminal/ask-graphics.ts';
+import { followGraphics } from '../terminal/follow-graphics.ts';
 import { giveBack } from '../terminal/give-back.ts';
-import type { Graphics } from '../terminal/graphics.ts';
 import { mount } from '../terminal/mount.tsx';
 import { openTerminal, type Terminal } from '../terminal/open-terminal.ts';
 import { scrollRange } from '../widgets/page.ts';
@@ -31,11 +30,11 @@ export async function showProgram({ store, io, onBell }: Shown): Promise<number>
   const terminal = openTerminal(io);
   const stopGiving = giveBack({ terminal, exit: io.exit, beforeEnd: () => leave(store) });
   onBell(terminal.bell);
-  // What the terminal shows is asked once keys are read, since the answers come in with them, and after the first frame.
-  const asked = Promise.withResolvers<Graphics | null>();
-  mount(<Screen store={store} theme={themeFor(io.env)} pictures={truePictures(asked.promise)} />, terminal);
+  const pictures = truePictures();
+  mount(<Screen store={store} theme={themeFor(io.env)} pictures={pictures} />, terminal);
   terminal.onKeys(inTurn(store, terminal), () => hearing(modeOf(store.app())));
-  asked.resolve(PRINTS_QUESTIONS.test(io.env.TERM ?? '') ? null : askGraphics(terminal));
+  // What the terminal shows is asked once keys are read, since the answers come in with them, and after the first frame.
+  if (!PRINTS_QUESTIONS.test(io.env.TERM ?? '')) followGraphics(terminal, pictures.showBy);
   const seconds = setInterval(() => store.tell({ news: 'second' }), 1000);
   try {
     return await store.over;

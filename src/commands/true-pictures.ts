@@ -9,8 +9,13 @@ import { kittyPicture } from '../terminal/kitty.ts';
 import type { SentPicture } from '../terminal/placed-picture.ts';
 import type { Room } from '../widgets/page.ts';
 
-/** Pictures for the terminal whose answer `graphics` resolves to; none before it is known, and none where it is null. */
-export function truePictures(graphics: Promise<Graphics | null>): TruePictures {
+interface MadePictures extends TruePictures {
+  /** Says what the terminal shows from now on; null is characters only. */
+  readonly showBy: (graphics: Graphics | null) => void;
+}
+
+/** Pictures for a terminal; none before `showBy` has told what it shows. */
+export function truePictures(): MadePictures {
   let can: Graphics | null = null;
   let version = 0;
   let id = 0;
@@ -20,10 +25,6 @@ export function truePictures(graphics: Promise<Graphics | null>): TruePictures {
     version++;
     for (const fn of [...watchers]) fn();
   };
-  void graphics.then((answer) => {
-    can = answer;
-    if (answer) changed();
-  });
 
   /** What cannot be made in pixels is left to characters. */
   function begin(picture: StepPicture, room: Room, at: Graphics): Making {
@@ -38,11 +39,17 @@ export function truePictures(graphics: Promise<Graphics | null>): TruePictures {
   }
 
   return {
+    showBy(graphics) {
+      if (graphics === can) return;
+      can = graphics;
+      changed();
+    },
     find(picture, room) {
       const { seen, wanted } = picture;
       if (can === null || !seen || seen.is === 'unshown' || room.columns < 1 || room.rows < 1) return null;
       const at = can;
-      return made(pictureKey(seen, room, wanted), () => begin(picture, room, at)).sent;
+      const key = `${pictureKey(seen, room, wanted)} ${JSON.stringify(at)}`;
+      return made(key, () => begin(picture, room, at)).sent;
     },
     subscribe(fn) {
       watchers.add(fn);

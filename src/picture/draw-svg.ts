@@ -22,7 +22,8 @@ export interface Paper {
  */
 export function drawSvg(drawing: Drawing, area: Area, cell: Pixels, wanted: Wanted, paper: Paper): string {
   const { view, labels, lookOf } = layOut(drawing, area, wanted);
-  const [width, height] = [area.columns * cell.width, area.rows * cell.height];
+  // Whole pixels: half a pixel at the edge would be seen as a line.
+  const [width, height] = [Math.floor(area.columns * cell.width), Math.floor(area.rows * cell.height)];
   const scale = Math.min(width / view.width, height / view.height);
   const [left, top] = [(width - view.width * scale) / 2, (height - view.height * scale) / 2];
   const inks = INKS[paper.is];

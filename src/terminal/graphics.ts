@@ -13,18 +13,21 @@ export interface Graphics {
 
 /**
  * Asks what the terminal can: a picture of one pixel that is only tried (Kitty graphics protocol, `a=q`), the size of a cell
- * (`CSI 16 t`), the number of sixel colours and the field for sixels (XTSMGRAPHICS 1 and 2), the colour of the ground (OSC 11). Last
- * comes the question that every terminal answers, and in turn: DA1. A multiplexer answers it for itself, and so says truly whether a
- * picture would come through.
+ * (`CSI 16 t`), the number of sixel colours (XTSMGRAPHICS 1), the field for sixels as it is and the largest
+ * it can be (XTSMGRAPHICS 2, actions 1 and 4), the colour of the ground (OSC 11). Last comes the question that every terminal answers,
+ * and in turn: DA1. A multiplexer answers it for itself, and so says truly whether a picture would come through.
  */
-export const ASK = '\x1b_Gi=1,s=1,v=1,a=q,t=d,f=24;AAAA\x1b\\\x1b[16t\x1b[?1;1;0S\x1b[?2;1;0S\x1b]11;?\x1b\\\x1b[c';
+export const ASK =
+  '\x1b_Gi=1,s=1,v=1,a=q,t=d,f=24;AAAA\x1b\\\x1b[16t\x1b[?1;1;0S\x1b[?2;1;0S\x1b[?2;4;0S\x1b]11;?\x1b\\\x1b[c';
 
 /** What has been answered so far. */
 export interface Answers {
   readonly kitty: 'yes' | 'no';
   readonly sixel: 'yes' | 'no';
   readonly cell: Graphics['cell'] | null;
+  /** The field for sixels, and the largest that was told of. */
   readonly field: Graphics['most'];
+  readonly most: Graphics['most'];
   readonly colours: number | null;
   readonly ground: string | null;
   /** `all` once the last question is answered. */
@@ -36,6 +39,7 @@ export const noAnswers: Answers = {
   sixel: 'no',
   cell: null,
   field: null,
+  most: null,
   colours: null,
   ground: null,
   heard: 'some',
@@ -49,7 +53,7 @@ export function withAnswer(answers: Answers, bytes: string): Answers | null {
   const colours = /^\x1b\[\?1;(\d+);?(\d*)S$/.exec(bytes);
   if (colours) return colours[1] === '0' ? { ...answers, colours: Number(colours[2]) } : answers;
   const field = /^\x1b\[\?2;(\d+);?(\d*);?(\d*)S$/.exec(bytes);
-  if (field) return field[1] === '0' ? { ...answers, field: fieldOf(Number(field[2]), Number(field[3])) } : answers;
+  if (field) return field[1] === '0' ? withField(answers, fieldOf(Number(field[2]), Number(field[3]))) : answers;
   const ground = /^\x1b\]11;(?:rgba?:(\w+)\/(\w+)\/(\w+))?/.exec(bytes);
   if (ground) return { ...answers, ground: colourOf(ground.slice(1)) };
   const device = /^\x1b\[\?([\d;]*)c$/.exec(bytes);
@@ -61,27 +65,35 @@ export function withAnswer(answers: Answers, bytes: string): Answers | null {
 
 /** What a terminal of so many cells can; `null` when it shows characters only. */
 export function graphicsOf(
-  { kitty, sixel, cell, field, colours, ground }: Answers,
+  { kitty, sixel, cell, field, most, colours, ground }: Answers,
   size: { readonly columns: number; readonly rows: number },
 ): Graphics | null {
   if (kitty === 'no' && sixel === 'no') return null;
   const way = kitty === 'yes' ? 'kitty' : 'sixel';
-  const most = way === 'kitty' ? null : field;
   // 256 is what terminals have that do not say; a palette of one colour shows nothing.
   const palette = way === 'kitty' ? Number.MAX_SAFE_INTEGER : Math.min(256, Math.max(2, colours ?? 256));
-  return { way, cell: cell ?? cellIn(field, size) ?? SMALL_CELL, most, colours: palette, ground };
+  return {
+    way,
+    cell: cell ?? cellIn(field, most, size),
+    most: way === 'kitty' ? null : most,
+    colours: palette,
+    ground,
+  };
 }
 
 /** Cells are hardly smaller: a picture made for larger ones would cover what stands beside it. */
 const SMALL_CELL = { width: 8, height: 16 };
 
-/** The field is that of all cells together, where it is not cut to what the terminal takes: then it does not come out even. */
+/** The field is that of all cells together and less than one more, where it is not cut to the largest. */
 function cellIn(
   field: Graphics['most'],
-  size: { readonly columns: number; readonly rows: number },
-): Graphics['cell'] | null {
-  if (field === null || field.width % size.columns !== 0 || field.height % size.rows !== 0) return null;
-  return sizeOf(field.width / size.columns, field.height / size.rows);
+  most: Graphics['most'],
+  { columns, rows }: { readonly columns: number; readonly rows: number },
+): Graphics['cell'] {
+  if (field === null || most === null) return SMALL_CELL;
+  const width = field.width < most.width ? Math.floor(field.width / columns) : SMALL_CELL.width;
+  const height = field.height < most.height ? Math.floor(field.height / rows) : SMALL_CELL.height;
+  return sizeOf(width, height) ?? SMALL_CELL;
 }
 
 /** A cell of no size, or of a size that nobody could read, was not understood. */
@@ -89,6 +101,19 @@ function sizeOf(width: number, height: number): Graphics['cell'] | null {
   const [usualWidth, usualHeight] = [width >= 4 && width <= 100, height >= 6 && height <= 200];
   return usualWidth && usualHeight ? { width, height } : null;
 }
+
+/** The first answer is of the field as it is; each may be of the largest. */
+const withField = (answers: Answers, field: Graphics['most']): Answers => ({
+  ...answers,
+  field: answers.field ?? field,
+  most:
+    answers.most && field
+      ? {
+          width: Math.max(answers.most.width, field.width),
+          height: Math.max(answers.most.height, field.height),
+        }
+      : (field ?? answers.most),
+});
 
 const fieldOf = (width: number, height: number): Graphics['most'] =>
   width >= 50 && height >= 50 ? { width, height } : null;

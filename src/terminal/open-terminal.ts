@@ -10,7 +10,7 @@ export interface Size {
 export interface Terminal {
   readonly stdout: NodeJS.WriteStream;
   size(): Size;
-  /** Calls `fn` after each change of size; the answer ends it. */
+  /** Calls `fn` after each change of size, also where as many cells are of another size; the answer ends it. */
   onResize(fn: (size: Size) => void): () => void;
   /** Calls `fn` with each key. `hearing` is asked anew for every key, since the key before it may have opened a field. */
   onKeys(fn: (key: Key) => void, hearing: () => Hearing): () => void;
@@ -40,9 +40,11 @@ const GIVE_BACK = '\x1b[?2026l\x1b[?2004l\x1b[0m\x1b[?1049l\x1b[?25h';
 export function openTerminal({
   stdin,
   stdout,
+  process: self = process,
 }: {
   readonly stdin: NodeJS.ReadStream;
   readonly stdout: NodeJS.WriteStream;
+  readonly process?: NodeJS.Process;
 }): Terminal {
   const closers = new Set<() => void>();
   const resized = new Set<(size: Size) => void>();
@@ -52,6 +54,13 @@ export function openTerminal({
   const size = (): Size => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 });
   const tellSize = (): void => {
     for (const fn of [...resized]) fn(size());
+  };
+  // Node tells of another number of cells, from the same signal and before this; of cells of another size nobody tells.
+  let cells = size();
+  const hearWindow = (): void => {
+    const before = cells;
+    cells = size();
+    if (before.columns === cells.columns && before.rows === cells.rows) tellSize();
   };
   const tellGone = (): void => {
     for (const fn of [...gone]) fn();
@@ -63,6 +72,7 @@ export function openTerminal({
   stdin.setRawMode(true);
   write(TAKE);
   stdout.on('resize', tellSize);
+  self.on('SIGWINCH', hearWindow);
   // A closed terminal ends standard input or fails reading or writing (EIO); unheard, an error event would be a crash.
   stdin.on('end', tellGone).on('error', tellGone);
   stdout.on('error', tellGone);
@@ -97,6 +107,7 @@ export function openTerminal({
       state = 'closed';
       for (const fn of [...closers].reverse()) tryTo(fn);
       stdout.off('resize', tellSize);
+      self.off('SIGWINCH', hearWindow);
       stdin.off('end', tellGone);
       tryTo(() => write(GIVE_BACK));
       tryTo(() => stdin.setRawMode(false));

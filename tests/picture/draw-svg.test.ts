@@ -47,3 +47,9 @@ test('the drawing keeps its shape where cells are of another shape, in the middl
   expect(svg).toContain('width="400" height="320"');
   expect(svg).toContain('transform="translate(40 0) scale(3.2)"');
 });
+
+test('a picture ends with a whole pixel: of half a one the ground would be another', () => {
+  const svg = drawSvg(drawing, area, { width: 9.27, height: 18.53 }, { broughtOut: [], sewn: [] }, paper);
+  expect(svg).toContain('width="370" height="370" viewBox="0 0 370 370"');
+  expect(svg).toContain('<rect width="370" height="370"');
+});

@@ -1,18 +1,21 @@
 import fc from 'fast-check';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { askGraphics } from '../../src/terminal/ask-graphics.ts';
-import { graphicsOf, noAnswers, withAnswer } from '../../src/terminal/graphics.ts';
+import { describe, expect, test } from 'vitest';
+import { followGraphics } from '../../src/terminal/follow-graphics.ts';
+import { type Graphics, graphicsOf, noAnswers, withAnswer } from '../../src/terminal/graphics.ts';
+import type { Size } from '../../src/terminal/open-terminal.ts';
 
-const heard = (...answers: readonly string[]) =>
+const heardAt = (size: Size, ...answers: readonly string[]) =>
   graphicsOf(
     answers.reduce((all, bytes) => withAnswer(all, bytes) ?? all, noAnswers),
-    { columns: 80, rows: 24 },
+    size,
   );
+const heard = (...answers: readonly string[]) => heardAt({ columns: 80, rows: 24 }, ...answers);
 
 /** As terminals answer, recorded from them or written down from their manuals. */
 const KITTY_OK = '\x1b_Gi=1;OK\x1b\\';
 const CELL = '\x1b[6;18;9t';
 const SIXTEEN = '\x1b[?1;0;16S';
+const SIXEL = '\x1b[?63;1;4c';
 const GROUND = '\x1b]11;rgb:1010/1010/1414\x1b\\';
 
 describe('what a terminal can', () => {
@@ -31,18 +34,27 @@ describe('what a terminal can', () => {
     ],
   ])('%s', (_, answers, found) => expect(heard(...answers)).toMatchObject(found));
 
-  test('the field for pictures tells the size of a cell where it is that of all cells', () => {
-    const cellOf = (field: string) => heard(field, '\x1b[?63;1;4c');
-    expect(cellOf('\x1b[?2;0;720;456S')).toMatchObject({
-      cell: { width: 9, height: 19 },
-      most: { width: 720, height: 456 },
+  // 110 by 30 cells of 9 by 19 pixels, then 133 by 47, and 165 by 47 with some pixels to spare: as an xterm answered that may not be
+  // asked for the size of a cell, and that takes no more than 1000 by 1000.
+  test.each([
+    ['990;570', { columns: 110, rows: 30 }, { width: 9, height: 19 }],
+    ['1000;893', { columns: 133, rows: 47 }, { width: 8, height: 19 }],
+    ['1000;896', { columns: 125, rows: 47 }, { width: 8, height: 19 }],
+    ['1000;1000', { columns: 200, rows: 100 }, { width: 8, height: 16 }],
+    ['1000;1000', { columns: 50, rows: 25 }, { width: 8, height: 16 }],
+  ])('the field %s tells the size of a cell where it is not cut to the largest', (field, size, cell) => {
+    const most = { width: 1000, height: 1000 };
+    expect(heardAt(size, `\x1b[?2;0;${field}S`, '\x1b[?2;0;1000;1000S', SIXEL)).toMatchObject({ cell, most });
+    expect(heardAt(size, CELL, `\x1b[?2;0;${field}S`, '\x1b[?2;0;1000;1000S', SIXEL)).toMatchObject({
+      cell: { width: 9, height: 18 },
+      most,
     });
-    expect(cellOf('\x1b[?2;0;1000;456S')).toMatchObject({
-      cell: { width: 8, height: 16 },
-      most: { width: 1000, height: 456 },
-    });
-    expect(cellOf('\x1b[?2;3S')).toMatchObject({ cell: { width: 8, height: 16 }, most: null });
-    expect(heard(CELL, '\x1b[?2;0;720;456S', '\x1b[?63;4c')?.cell).toEqual({ width: 9, height: 18 });
+  });
+
+  test('a field of which nobody says whether it is the largest tells no size of a cell', () => {
+    const cell = { width: 8, height: 16 };
+    expect(heard('\x1b[?2;0;720;456S', SIXEL)).toMatchObject({ cell, most: { width: 720, height: 456 } });
+    expect(heard('\x1b[?2;3S', '\x1b[?2;3S', SIXEL)).toMatchObject({ cell, most: null });
   });
 
   test.each([
@@ -93,49 +105,48 @@ describe('what a terminal can', () => {
   });
 });
 
-describe('asking', () => {
-  beforeEach(() => void vi.useFakeTimers());
-  afterEach(() => void vi.useRealTimers());
-
+describe('following', () => {
   function terminal() {
     const written: string[] = [];
-    const listeners = new Set<(bytes: string) => void>();
-    const onAnswer = (fn: (bytes: string) => void) => {
-      listeners.add(fn);
-      return () => void listeners.delete(fn);
-    };
-    const answer = (bytes: string): void => {
-      for (const fn of [...listeners]) fn(bytes);
-    };
-    return {
+    const told: (Graphics | null)[] = [];
+    let answer = (_: string): void => {};
+    let resize = (): void => {};
+    const at = {
       size: () => ({ columns: 80, rows: 24 }),
       stdout: { write: (text: string) => written.push(text) },
-      onAnswer,
-      answer,
-      written,
-      listeners,
+      onAnswer: (fn: typeof answer) => (answer = fn),
+      onResize: (fn: typeof resize) => (resize = fn),
     };
+    followGraphics(at, (graphics) => told.push(graphics));
+    const answers = (...all: readonly string[]): void => {
+      for (const bytes of all) answer(bytes);
+    };
+    return { written, told, answers, resize: () => resize() };
   }
 
-  test('ends with the answer that every terminal gives', async () => {
-    const at = terminal();
-    const found = askGraphics(at);
-    for (const bytes of [KITTY_OK, CELL, '\x1b[?62c']) at.answer(bytes);
-    expect(await found).toMatchObject({ way: 'kitty', cell: { width: 9, height: 18 } });
-    expect(at.listeners.size).toBe(0);
-    expect(vi.getTimerCount()).toBe(0);
-    expect(at.written.join('')).toMatch(/a=q.*\x1b\[c$/s);
+  test('tells what is answered up to the answer that every terminal gives, however late', () => {
+    const { told, answers, written } = terminal();
+    expect(written.join('')).toMatch(/a=q.*\x1b\[c$/s);
+    answers(KITTY_OK, CELL);
+    expect(told).toEqual([]);
+    answers('\x1b[?62c');
+    expect(told).toMatchObject([{ way: 'kitty', cell: { width: 9, height: 18 } }]);
   });
 
-  test('ends after 200 ms when nothing is answered, or not all', async () => {
-    const at = terminal();
-    const found = askGraphics(at);
-    at.answer(KITTY_OK);
-    await vi.advanceTimersByTimeAsync(199);
-    expect(at.listeners.size).toBe(1);
-    await vi.advanceTimersByTimeAsync(1);
-    expect(await found).toBeNull();
-    expect(at.listeners.size).toBe(0);
-    expect(() => at.answer('\x1b[?62;4c')).not.toThrow();
+  test('asks anew when the window has changed, and shows characters until the answer', () => {
+    const { told, answers, written, resize } = terminal();
+    answers(CELL, SIXEL);
+    resize();
+    expect(told.at(-1)).toBeNull();
+    expect(written).toHaveLength(2);
+    answers('\x1b[6;30;15t', SIXEL);
+    expect(told.at(-1)).toMatchObject({ cell: { width: 15, height: 30 } });
+  });
+
+  test('takes each answer for its own question, and one that lost its sixels for characters', () => {
+    const { told, answers, resize } = terminal();
+    resize();
+    answers(KITTY_OK, CELL, '\x1b[?62c', '\x1b[?62c');
+    expect(told).toMatchObject([null, { way: 'kitty' }, null]);
   });
 });

@@ -14,11 +14,13 @@ function streams(size: { readonly columns: number; readonly rows: number } = { c
     writable: true,
     write: (text: string) => done.push(text.replaceAll('\x1b[', ' ').trim()),
   });
+  const process = new EventEmitter();
   const terminal = openTerminal({
     stdin: stdin as unknown as NodeJS.ReadStream,
     stdout: stdout as unknown as NodeJS.WriteStream,
+    process: process as unknown as NodeJS.Process,
   });
-  return { terminal, stdin, stdout, done };
+  return { terminal, stdin, stdout, process, done };
 }
 
 test('the terminal is taken, and given back in the other order, once', () => {
@@ -47,6 +49,24 @@ test('a new size is told until nobody wants to know', () => {
   stop();
   stdout.emit('resize');
   expect(told).toEqual([60]);
+});
+
+test('cells of another size are told of, although there are as many; another number of them only once', () => {
+  const { terminal, stdout, process } = streams();
+  const told: number[] = [];
+  terminal.onResize(({ columns }) => told.push(columns));
+  process.emit('SIGWINCH');
+  expect(told).toEqual([100]);
+  stdout.columns = 60;
+  stdout.emit('resize');
+  process.emit('SIGWINCH');
+  expect(told).toEqual([100, 60]);
+  process.emit('SIGWINCH');
+  expect(told).toEqual([100, 60, 60]);
+  terminal.close();
+  process.emit('SIGWINCH');
+  expect(told).toEqual([100, 60, 60]);
+  expect(process.listenerCount('SIGWINCH')).toBe(0);
 });
 
 test.each([
