@@ -36,7 +36,7 @@ export function stationThread(settings: RoomSettings, find: FindPicture): Thread
     }
     const { drawings } = measurable(found);
     const steps = procedureThread(playing.procedure, drawings, room);
-    const whole = steps.filter(({ unknown }) => unknown.length === 0);
+    const whole = steps.filter(({ unknown, under }) => unknown.length === 0 && under === 'bobbin');
     return {
       full,
       takes: new Map(whole.map(({ step, thread }): readonly [StepId, typeof thread.under] => [step.id, thread.under])),

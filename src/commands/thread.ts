@@ -7,8 +7,8 @@ import { findingsReport } from '../reports/findings.ts';
 import { bundleSum, type ThreadOf, threadReport } from '../reports/thread-report.ts';
 import { roomThread } from '../storage/thread-settings.ts';
 import { bobbinChanges } from '../thread/bobbin-changes.ts';
-import type { ThreadRatio } from '../thread/consumption.ts';
 import { procedureThread } from '../thread/procedure-thread.ts';
+import { bobbinOf, loopersOf, type StepThread } from '../thread/step-thread.ts';
 import { onLedger, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, proseWidthOf, sayJson } from './io.ts';
 import { printableText } from './printable-text.ts';
@@ -70,7 +70,7 @@ function changesOf(
   { bobbin }: ThreadOf['room'],
 ): ThreadOf['changes'] {
   if (bobbin === null) return null;
-  const takes = new Map(steps.map(({ step, thread: { under } }) => [step, under]));
+  const takes = new Map(steps.map((each) => [each.step, bobbinOf(each)]));
   const places = route(
     procedure,
     Array.from({ length: sets }, (_, at) => at + 1),
@@ -84,29 +84,38 @@ function changesOf(
 
 /** For programs: every length in mm, as a decimal string. */
 function asData({ name, sets, steps, room, changes, unread }: ThreadOf, { id }: Procedure) {
-  const spelled = ({ needle, under }: ThreadRatio) => ({ needle: toDecimal(needle), bobbin: toDecimal(under) });
+  const spelled = (of: Pick<StepThread, 'thread' | 'under'>) => ({
+    needle: toDecimal(of.thread.needle),
+    bobbin: toDecimal(bobbinOf(of)),
+    loopers: toDecimal(loopersOf(of)),
+  });
   return {
     procedure: id,
     name,
     sets,
     waste: toDecimal(room.waste),
     bobbin: room.bobbin === null ? null : toDecimal(room.bobbin),
-    steps: steps.map(({ step, length, thread: each, seams, unknown }) => ({
-      step: step.number,
-      id: step.id,
-      scope: step.facts.scope,
-      stitch: step.facts.seams?.stitch ?? null,
-      stitchLength: step.facts.seams?.stitchLength ?? null,
-      thickness: step.facts.seams?.thickness ?? null,
-      length: toDecimal(length),
+    steps: steps.map((each) => ({
+      step: each.step.number,
+      id: each.step.id,
+      scope: each.step.facts.scope,
+      stitch: each.step.facts.seams?.stitch ?? null,
+      stitchLength: each.step.facts.seams?.stitchLength ?? null,
+      thickness: each.step.facts.seams?.thickness ?? null,
+      length: toDecimal(each.length),
       ...spelled(each),
-      seams: seams.map((seam) => ({ id: seam.id, length: toDecimal(seam.length), ...spelled(seam.thread) })),
-      unknown,
+      seams: each.seams.map(({ id, length, thread }) => ({
+        id,
+        length: toDecimal(length),
+        ...spelled({ thread, under: each.under }),
+      })),
+      unknown: each.unknown,
     })),
-    bundle: spelled({
-      needle: bundleSum(steps, sets, ({ thread: { needle } }) => needle),
-      under: bundleSum(steps, sets, ({ thread: { under } }) => under),
-    }),
+    bundle: {
+      needle: toDecimal(bundleSum(steps, sets, ({ thread }) => thread.needle)),
+      bobbin: toDecimal(bundleSum(steps, sets, bobbinOf)),
+      loopers: toDecimal(bundleSum(steps, sets, loopersOf)),
+    },
     changes:
       changes?.map(({ before, because, left, takes }) => ({
         set: before.set,

@@ -4,9 +4,8 @@ import { wrap } from '../base/text.ts';
 import type { Place } from '../bundle/route.ts';
 import { toDecimalAt, toFixedDecimal } from '../measure/decimal.ts';
 import type { BobbinChange } from '../thread/bobbin-changes.ts';
-import type { ThreadRatio } from '../thread/consumption.ts';
 import type { RoomThread } from '../thread/room-thread.ts';
-import { type StepThread, together, total } from '../thread/step-thread.ts';
+import { bobbinOf, loopersOf, type StepThread, total } from '../thread/step-thread.ts';
 import { table } from './table.ts';
 
 /** The thread of a procedure, and where its bobbins change. */
@@ -26,53 +25,51 @@ export interface ThreadOf {
 export function threadReport(of: ThreadOf, width: number): readonly string[] {
   const { steps, sets } = of;
   if (steps.length === 0) return [`No step of ${of.name} names seams, so there is no thread to reckon.`, ...of.unread];
-  const [perBundle, perSet] = [stepsOnce(steps), stepsOfASet(steps)];
-  const rows = [
-    ...steps.map(({ step, length, thread }) => row(`${step.number} ${step.title}`, length, thread)),
-    row('A set', total(perSet.map(({ length }) => length)), together(perSet)),
-    row(
-      `A bundle of ${sets === 1 ? 'one set' : `${sets} sets`}`,
-      bundleSum(steps, sets, ({ length }) => length),
-      {
-        needle: bundleSum(steps, sets, ({ thread }) => thread.needle),
-        under: bundleSum(steps, sets, ({ thread }) => thread.under),
-      },
-    ),
+  const once = steps.filter(({ step }) => step.facts.scope === 'bundle');
+  const perSet = steps.filter(({ step }) => step.facts.scope === 'set');
+  // What is in no sum makes each sum it is missing from too small.
+  const atLeast = (summed: readonly StepThread[]): string => (summed.some(isPartly) ? ', at least' : '');
+  const columns = columnsOf(steps);
+  const shown = [
+    ...steps.map((each) => [
+      `${each.step.number} ${each.step.title}${isUnknown(each) ? '' : atLeast([each])}`,
+      ...columns.map(({ of: amount, say }) => (isUnknown(each) ? '?' : say(amount(each)))),
+    ]),
+    [`A set${atLeast(perSet)}`, ...columns.map(({ of: amount, say }) => say(total(perSet.map(amount))))],
+    [
+      `A bundle of ${sets === 1 ? 'one set' : `${sets} sets`}${atLeast(steps)}`,
+      ...columns.map(({ of: amount, say }) => say(bundleSum(steps, sets, amount))),
+    ],
   ];
   const unknown = [...of.unread, ...steps.flatMap((step) => step.unknown)];
   return [
     ...wrap(`${of.name}: thread by the seams of its drawings, ${decimal(of.room.waste)} % waste on top.`, width),
     ...reckonedBy(of).flatMap((line) => wrap(line, width)),
     '',
-    ...table(COLUMNS, rows, width),
-    ...(perBundle.length > 0
-      ? wrap('What is sewn once for the bundle is in its sum, not in that of a set.', width)
-      : []),
+    ...table([{ name: 'step', align: 'left' }, ...columns], shown, width),
+    ...(once.length > 0 ? wrap('What is sewn once for the bundle is in its sum, not in that of a set.', width) : []),
     '',
     ...changesSaid(of).flatMap((line) => wrap(line, width)),
     ...(unknown.length > 0 ? ['', 'In no sum:', ...unknown.flatMap((line) => wrap(`- ${line}`, width))] : []),
   ];
 }
 
-const COLUMNS = [
-  { name: 'step', align: 'left' },
-  { name: 'seams mm', align: 'right' },
-  { name: 'needle m', align: 'right' },
-  { name: 'bobbin m', align: 'right' },
-] as const;
-
-const row = (name: string, length: Fraction, { needle, under }: ThreadRatio): readonly string[] => [
-  name,
-  toDecimalAt(length, 0),
-  metres(needle),
-  metres(under),
+/** Loopers have a column where a stitch has any. */
+const columnsOf = (steps: readonly StepThread[]) => [
+  { name: 'seams mm', align: 'right' as const, say: (mm: Fraction) => toDecimalAt(mm, 0), of: lengthOf },
+  { name: 'needle m', align: 'right' as const, say: metres, of: ({ thread }: StepThread) => thread.needle },
+  { name: 'bobbin m', align: 'right' as const, say: metres, of: bobbinOf },
+  ...(steps.some((each) => loopersOf(each).gt(0))
+    ? [{ name: 'loopers m', align: 'right' as const, say: metres, of: loopersOf }]
+    : []),
 ];
 
-const stepsOnce = (steps: readonly StepThread[]) => steps.filter(({ step }) => step.facts.scope === 'bundle');
-const stepsOfASet = (steps: readonly StepThread[]) => steps.filter(({ step }) => step.facts.scope === 'set');
+const lengthOf = ({ length }: StepThread): Fraction => length;
+const isPartly = ({ unknown }: StepThread): boolean => unknown.length > 0;
+const isUnknown = (each: StepThread): boolean => isPartly(each) && each.seams.length === 0;
 
 export const bundleSum = (steps: readonly StepThread[], sets: number, of: (step: StepThread) => Fraction): Fraction =>
-  total(stepsOnce(steps).map(of)).add(total(stepsOfASet(steps).map(of)).mul(sets));
+  total(steps.map((each) => (each.step.facts.scope === 'bundle' ? of(each) : of(each).mul(sets))));
 
 /** By what each stitch type is reckoned, once. */
 function reckonedBy({ steps, room }: ThreadOf): readonly string[] {
@@ -91,10 +88,10 @@ function reckonedBy({ steps, room }: ThreadOf): readonly string[] {
   return [...new Set(said)];
 }
 
-function changesSaid({ room: { bobbin }, changes, sets }: ThreadOf): readonly string[] {
+function changesSaid({ room: { bobbin }, changes, sets, steps }: ThreadOf): readonly string[] {
   if (bobbin === null || changes === null)
     return ['The room does not say what a bobbin holds: write bobbin: 30 m, say, into walkfoot.yaml under settings.'];
-  const first = `Bobbins of ${metres(bobbin)} m: ${changes.length + 1} for ${sets === 1 ? 'the set' : `${sets} sets`}.`;
+  const first = `Bobbins of ${metres(bobbin)} m: ${steps.some(isPartly) ? 'at least ' : ''}${changes.length + 1} for ${sets === 1 ? 'the set' : `${sets} sets`}.`;
   return [
     first,
     ...changes.map(

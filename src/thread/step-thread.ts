@@ -10,6 +10,8 @@ export interface StepThread {
   readonly seams: readonly SeamThread[];
   readonly length: Fraction;
   readonly thread: ThreadRatio;
+  /** Where the thread below comes from: of a lockstitch the bobbin, of every other stitch a looper's cone, which nobody changes before a seam. */
+  readonly under: 'bobbin' | 'cone';
   /** What could not be reckoned, as sentences; its thread is in no sum. */
   readonly unknown: readonly string[];
 }
@@ -55,11 +57,24 @@ function ratioOf({ stitch, stitchLength, thickness }: SeamsFact, room: RoomThrea
     : `the room keeps no ratio for stitch ${stitch}; write it into walkfoot.yaml under thread ratios.`;
 }
 
+/** Class 300 of ISO 4915 are the lockstitches. */
+const underOf = (stitch: string | null | undefined): StepThread['under'] =>
+  stitch?.startsWith('3') ? 'bobbin' : 'cone';
+
+/** The thread that a step takes from the bobbin. */
+export const bobbinOf = ({ under, thread }: Pick<StepThread, 'under' | 'thread'>): Fraction =>
+  under === 'bobbin' ? thread.under : new Fraction(0);
+
+/** The thread that a step takes from the loopers' cones. */
+export const loopersOf = ({ under, thread }: Pick<StepThread, 'under' | 'thread'>): Fraction =>
+  under === 'cone' ? thread.under : new Fraction(0);
+
 function sum(step: Step, seams: readonly SeamThread[], unknown: readonly string[]): StepThread {
-  return { step, seams, length: total(seams.map(({ length }) => length)), thread: together(seams), unknown };
+  const length = total(seams.map((seam) => seam.length));
+  return { step, seams, length, thread: together(seams), under: underOf(step.facts.seams?.stitch), unknown };
 }
 
-export const together = (parts: readonly { readonly thread: ThreadRatio }[]): ThreadRatio => ({
+const together = (parts: readonly { readonly thread: ThreadRatio }[]): ThreadRatio => ({
   needle: total(parts.map(({ thread }) => thread.needle)),
   under: total(parts.map(({ thread }) => thread.under)),
 });

@@ -48,7 +48,10 @@ test('where the room does not reckon with bobbins nobody is asked', async () => 
   expect((await play('B-1041', 'Ines', '', '', '1')).out).not.toContain('obbin in the machine');
 });
 
-test('of a step with a seam that no drawing has nothing is reckoned', async () => {
+test.each([
+  ['a seam that no drawing has', { ids: ['D1', 'D2', 'D3', 'D4', 'D9'] }],
+  ['a stitch whose loopers take from cones', { stitch: '401' }],
+])('of a step with %s nothing is reckoned', async (_, otherwise) => {
   const { room } = await practice();
   const read = await readRoom(room);
   const settings = { ...SETTINGS, bobbin: '30 m' };
@@ -60,7 +63,7 @@ test('of a step with a seam that no drawing has nothing is reckoned', async () =
   const [first] = whole?.takes.keys() ?? [];
   const steps = procedure.steps.map((step) =>
     step.id === first && step.facts.seams
-      ? { ...step, facts: { ...step.facts, seams: { ...step.facts.seams, ids: [...step.facts.seams.ids, 'D9'] } } }
+      ? { ...step, facts: { ...step.facts, seams: { ...step.facts.seams, ...otherwise } } }
       : step,
   );
   const less = await thread({ ...playing, procedure: { ...procedure, steps } });

@@ -66,6 +66,24 @@ test('where the text says what is sewn through it is reckoned by the formula, an
   expect(told.out).toMatch(/Step 10: the room keeps no ratio for stitch 504; write it into walkfoot\.yaml/);
 });
 
+test('only a lockstitch takes thread from a bobbin; where something could not be reckoned a sum says at least', async () => {
+  const draft = 'procedures/LIN-2207.md';
+  const room = await practice(
+    [draft, 'T1 T2 T3 T4, stitch 301', 'T1 T2 T3 T4, stitch 401'],
+    [draft, 'G, stitch 301', 'G, stitch 504'],
+  );
+  const { out } = await room('the draft');
+  expect(out).toMatch(/step +seams mm +needle m +bobbin m +loopers m/);
+  // 5040 mm at 5.5 to 1 with a quarter for the needle and 15 % waste.
+  expect(out).toMatch(/9 Top-stitch the joins +5040 +8\.0 +0\.0 +23\.9/);
+  expect(out).toMatch(/10 Sew the aft webbing +\? +\? +\? +\?/);
+  expect(out).toMatch(/A set, at least +12971 +19\.4 +11\.4 +23\.9/);
+  expect(out).toContain('Bobbins of 30.0 m: at least 1 for 2 sets.');
+  const { steps, bundle } = JSON.parse((await room('the draft', { json: true })).out);
+  expect(steps[4]).toMatchObject({ step: 9, bobbin: '0', seams: [{ bobbin: '0' }, {}, {}, {}] });
+  expect(Number(bundle.loopers)).toBeCloseTo(2 * 5040 * 5.5 * 0.75 * 1.15, 0);
+});
+
 test('what a drawing does not have is in no sum, and said', async () => {
   const room = await practice(['procedures/LIN-2207.md', 'Seams: A-B,', 'Seams: A-B A-X,']);
   const told = await room('the draft');
