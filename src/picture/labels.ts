@@ -42,6 +42,7 @@ export function placeLabels(dots: Dots, wishes: readonly Wish[]): readonly Place
       if (gap.includes(1)) continue;
       const cost = index + hidden(dots, place, wide, tone);
       if (cost === Infinity) continue;
+      if (index > 0 && tone !== 'bright' && isAcross(dots, place, wide)) continue;
       if (best === null || cost < best.cost) best = { cost, place };
     }
     if (best === null) continue;
@@ -68,6 +69,16 @@ function hidden(dots: Dots, { column, row }: Place, wide: number, words: Tone): 
   }
   return cost;
 }
+
+/** Whether words moved from their own place would stand on something else all along, and seem to be about that. A name is too short to. */
+function isAcross(dots: Dots, { column, row }: Place, wide: number): boolean {
+  let covered = 0;
+  for (let at = column; at < column + wide; at++) if (toneAt(dots, row * dots.columns + at)) covered++;
+  return covered > Math.max(NAME, wide / 2);
+}
+
+/** Longest name, in columns; what is longer is a sentence. */
+const NAME = 12;
 
 /**
  * Where a label of the drawing may stand: where the drawing has it, or a little beside. The name of a piece of which only a part is

@@ -121,6 +121,21 @@ test('the name of what is brought out has its place before other words', () => {
   expect(wordsOf(picture, 'faint')).toContain('something else');
 });
 
+test('a sentence that has to make room moves where nothing is, and not onto something else that it would seem to be about', () => {
+  const line = (id: string, y: number) =>
+    ({ id, groups: [], kind: 'mark', title: null, path: `M0 ${y} L100 ${y}` }) as const;
+  const around = [line('a', 42), line('b', 47), line('c', 57), line('d', 62)];
+  const words = 'a sentence of what is here';
+  const seen = (parts: Drawing['parts']): string => {
+    const labels = [{ words, x: 50, y: 54, height: 4, anchor: 'middle' }] as const;
+    const drawing = { ...small, box: { x: 0, y: 0, width: 100, height: 100 }, parts, labels };
+    const wanted = { broughtOut: ['seam'], sewn: [] };
+    return textOf(drawInCharacters(drawing, { columns: 40, rows: 20 }, wanted)).join('\n');
+  };
+  expect(seen([line('seam', 52), ...around])).not.toContain(words);
+  expect(seen([line('seam', 52), ...around.slice(1)])).toContain(words);
+});
+
 test('words are whole, never one upon another, in any script, wherever they stand', () => {
   const words = fc.constantFrom(
     'A',
