@@ -1,5 +1,5 @@
 import { ok, type Result, refuse } from '../base/result.ts';
-import { between, type Point, runsOf } from './curve.ts';
+import { between, type Point, type Run, runsOf } from './curve.ts';
 import { offLine } from './straight.ts';
 
 /**
@@ -22,8 +22,8 @@ export function cornersOf(path: string): Result<readonly [Point, Point, Point, P
 
 type Side = readonly [Point, Point];
 
-/** Stretches that lie in one line are one side, also over the point where the outline begins. */
-function straightSides(curves: ReturnType<typeof runsOf>[number]['curves']): readonly Side[] {
+/** The straight sides of an outline: stretches that lie in one line are one, also over the point where it begins. */
+export function straightSides(curves: Run['curves']): readonly Side[] {
   const sides: (Side | null)[] = [];
   for (const { is, at } of curves) {
     const before = sides.at(-1);

@@ -1,12 +1,15 @@
 import { boxOf } from '../drawing/box.ts';
-import { type Point, runsOf } from '../drawing/curve.ts';
+import { straightSides } from '../drawing/corners.ts';
+import { curvesOf, type Point, runsOf } from '../drawing/curve.ts';
 import type { Box, Drawing, Part } from '../drawing/drawing.ts';
+import { flatten } from '../drawing/flatten.ts';
 import { lengthOf } from '../drawing/length.ts';
-import { partsNamed } from '../drawing/named-part.ts';
+import { nameOf, partsNamed } from '../drawing/named-part.ts';
+import { awayFrom, isInside } from '../drawing/polygon.ts';
 import { straightLine } from '../drawing/straight.ts';
+import { apart, type Stretch } from './apart.ts';
 import { around } from './box.ts';
-import { apart, edgesOf, isWithin, outlineOf, places, type Stretch } from './measuring.ts';
-import { nameOf, standingOf, type Wanted } from './standing.ts';
+import { standingOf, type Wanted } from './standing.ts';
 
 /** What there is to say of something that a picture brings out. Lengths are in millimetres, to a tenth; none without a scale. */
 export interface AboutPart {
@@ -89,27 +92,33 @@ const isLine = ({ kind, path }: Part): boolean =>
 
 interface Piece {
   readonly id: string;
-  readonly outline: readonly Point[];
+  readonly sides: readonly Stretch[];
 }
 
 /** The pieces on which all of it lies; nothing lies on itself. */
 function piecesUnder(drawing: Drawing, parts: readonly Part[]): readonly Piece[] {
-  const spots = parts.flatMap(({ path }) => places(path));
+  const spots = parts.flatMap(({ path }) => curvesOf(path).flatMap(({ at }) => ALONG.map(at)));
   return drawing.parts
     .flatMap((part) => {
       if (part.kind !== 'piece' || parts.includes(part)) return [];
       const id = nameOf(part);
-      const outline = outlineOf(part.path);
-      if (id === undefined || !spots.every((spot) => isWithin(outline, spot))) return [];
+      const [outline = []] = flatten(part.path, SAME / 10);
+      const lies = (spot: Point): boolean => isInside(outline, spot) || awayFrom(outline, spot) < SAME;
+      if (id === undefined || !spots.every(lies)) return [];
       const { width, height } = boxOf(part.path);
-      return [{ id, outline, area: width * height }];
+      // An outline closes by itself, whether that side was drawn or not.
+      const [run] = runsOf(`${part.path}Z`);
+      return [{ id, sides: straightSides(run?.curves ?? []), area: width * height }];
     })
     .sort((a, b) => a.area - b.area);
 }
 
+/** Where to look along each stretch of a line, never at its end: a seam often ends a hair beyond the edge it runs to. */
+const ALONG = [0.01, 0.25, 0.5, 0.75, 0.99];
+
 /** An edge that the drawing draws as such is what people measure from; only without one a side of the outline is. */
 function nearest(drawing: Drawing, line: Stretch, pieces: readonly Piece[]): NearEdge | null {
-  const sides = pieces.flatMap(({ id, outline }) => edgesOf(outline).map((side) => ({ side, of: id })));
+  const sides = pieces.flatMap(({ id, sides }) => sides.map((side) => ({ side, of: id })));
   const named = drawing.parts.flatMap(({ kind, id, title, path }) => {
     const edge = kind === 'edge' ? straightLine(path) : undefined;
     const isOfPiece = edge && sides.some(({ side }) => (apart(edge, side) ?? SAME) < SAME);
@@ -120,7 +129,7 @@ function nearest(drawing: Drawing, line: Stretch, pieces: readonly Piece[]): Nea
   return best ? { ...best, distance: tenth(best.distance) } : null;
 }
 
-/** Millimetres; an edge drawn by itself lies on the outline. */
+/** Millimetres: what lies no further from an outline lies on it. */
 const SAME = 0.5;
 
 function nearEdge(line: Stretch, edge: Stretch, is: NearEdge['is']): readonly NearEdge[] {

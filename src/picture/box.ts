@@ -17,8 +17,15 @@ export function boxOfLabel({ words, x, y, height, anchor }: Label): Box {
   return { x: left, y: y - height, width, height };
 }
 
-export const isInside = ({ x, y, width, height }: Box, px: number, py: number): boolean =>
+export const holds = ({ x, y, width, height }: Box, px: number, py: number): boolean =>
   px >= x && px <= x + width && py >= y && py <= y + height;
+
+/** Whether two boxes touch; lines have boxes without width or height. */
+export const meet = (one: Box, other: Box): boolean =>
+  one.x <= other.x + other.width &&
+  other.x <= one.x + one.width &&
+  one.y <= other.y + other.height &&
+  other.y <= one.y + one.height;
 
 /** What two boxes have in common; without width or height when that is nothing. */
 export function overlap(one: Box, other: Box): Box {

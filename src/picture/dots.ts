@@ -1,5 +1,7 @@
+import { boxOf } from '../drawing/box.ts';
 import type { Box } from '../drawing/drawing.ts';
 import { flatten } from '../drawing/flatten.ts';
+import { meet } from './box.ts';
 import { clip } from './clip.ts';
 
 /** How much a part of the picture stands out. The cells of a louder one hide those of a quieter one. */
@@ -29,9 +31,13 @@ export function noDots(columns: number, rows: number): Dots {
 
 /** Draws a path, in millimetres, as far as it lies in `view`, which fills the whole of the dots. */
 export function drawPath(dots: Dots, path: string, view: Box, pen: Pen, tone: Tone): void {
+  const box = boxOf(path);
+  if (!meet(box, view)) return;
   const scale = (dots.columns * 2) / view.width;
   const { wide, on, off } = PENS[pen];
-  for (const points of flatten(path, 0.3 / scale)) {
+  const put = inker(dots, tone);
+  // A curve that reaches far beyond what is seen may be less exact, or it would have no end of points.
+  for (const points of flatten(path, Math.max(0.3 / scale, Math.max(box.width, box.height) / FINEST))) {
     let walked = 0;
     for (let at = 1; at < points.length; at++) {
       const [x0 = 0, y0 = 0] = points[at - 1] ?? [];
@@ -51,12 +57,15 @@ export function drawPath(dots: Dots, path: string, view: Box, pen: Pen, tone: To
         const y = Math.floor(fromY + ((toY - fromY) * step) / steps);
         const ink = walked % (on + off) < on ? 'dot' : 'gap';
         for (let across = 0; across < wide; across++) {
-          for (let down = 0; down < wide; down++) put(dots, tone, x + across, y + down, ink);
+          for (let down = 0; down < wide; down++) put(x + across, y + down, ink);
         }
       }
     }
   }
 }
+
+/** Parts of a whole line that none can be told from the next. */
+const FINEST = 5000;
 
 /** Dots across the line, and dots along it that are drawn and left out in turn. */
 const PENS: Readonly<Record<Pen, { readonly wide: 1 | 2; readonly on: number; readonly off: number }>> = {
@@ -71,11 +80,18 @@ const PENS: Readonly<Record<Pen, { readonly wide: 1 | 2; readonly on: number; re
 const BITS = [0x01, 0x08, 0x02, 0x10, 0x04, 0x20, 0x40, 0x80];
 
 /** The gap of a dashed line keeps what is quieter out of its cell too: it would fill the gap. */
-function put({ columns, rows, sheets, loudest }: Dots, tone: Tone, x: number, y: number, ink: 'dot' | 'gap'): void {
-  if (x < 0 || y < 0 || x >= columns * 2 || y >= rows * 4) return;
-  const cell = (y >> 2) * columns + (x >> 1);
-  loudest[cell] = Math.max(loudest[cell] ?? 0, TONES.indexOf(tone) + 1);
-  if (ink === 'dot') sheets[tone][cell] = (sheets[tone][cell] ?? 0) | (BITS[(y & 3) * 2 + (x & 1)] ?? 0);
+function inker(
+  { columns, rows, sheets, loudest }: Dots,
+  tone: Tone,
+): (x: number, y: number, ink: 'dot' | 'gap') => void {
+  const sheet = sheets[tone];
+  const loudness = TONES.indexOf(tone) + 1;
+  return (x, y, ink) => {
+    if (x < 0 || y < 0 || x >= columns * 2 || y >= rows * 4) return;
+    const cell = (y >> 2) * columns + (x >> 1);
+    loudest[cell] = Math.max(loudest[cell] ?? 0, loudness);
+    if (ink === 'dot') sheet[cell] = (sheet[cell] ?? 0) | (BITS[(y & 3) * 2 + (x & 1)] ?? 0);
+  };
 }
 
 /** The tone of the loudest line in a cell; `null` where there is none. */

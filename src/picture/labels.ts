@@ -1,6 +1,6 @@
 import { columns } from '../base/columns.ts';
 import type { Box, Label } from '../drawing/drawing.ts';
-import { isInside, overlap } from './box.ts';
+import { holds, overlap } from './box.ts';
 import { type Dots, type Tone, toneAt } from './dots.ts';
 
 /** Words to be put into a picture, and where they would best begin: column and row of cells. The first place is the best. */
@@ -82,13 +82,13 @@ const NAME = 12;
 
 /**
  * Where a label of the drawing may stand: where the drawing has it, or a little beside. The name of a piece of which only a part is
- * seen (`piece` is the piece's box) comes along into that part. None when the view shows neither.
+ * seen (`piece` answers its box, or `null`) comes along into that part. None when the view shows neither.
  */
-export function placesOfLabel(dots: Dots, label: Label, view: Box, piece: Box | null): readonly Place[] {
+export function placesOfLabel(dots: Dots, label: Label, view: Box, piece: () => Box | null): readonly Place[] {
   const { anchor, words } = label;
   const cell = view.width / dots.columns;
   const there: Spot = [label.x, label.y - label.height / 3];
-  const seen = isInside(view, ...there) ? there : piece && comeAlong(there, overlap(piece, view), cell);
+  const seen = holds(view, ...there) ? there : cameAlong(there, piece(), view, cell);
   if (seen === null) return [];
   const wide = columns(words);
   const column = Math.round((seen[0] - view.x) / cell - (anchor === 'start' ? 0 : anchor === 'end' ? wide : wide / 2));
@@ -98,8 +98,10 @@ export function placesOfLabel(dots: Dots, label: Label, view: Box, piece: Box | 
 
 type Spot = readonly [number, number];
 
-/** The place nearest to a spot that is well inside a box; `null` when the box has no room for a name. */
-function comeAlong([x, y]: Spot, { x: left, y: top, width, height }: Box, cell: number): Spot | null {
+/** The place nearest to a spot that is well inside what is seen of a box; `null` when that has no room for a name. */
+function cameAlong([x, y]: Spot, box: Box | null, view: Box, cell: number): Spot | null {
+  if (box === null) return null;
+  const { x: left, y: top, width, height } = overlap(box, view);
   const [across, down] = [4 * cell, 3 * cell];
   if (width < 2 * across || height < 2 * down) return null;
   return [

@@ -2,11 +2,12 @@ import { columns } from '../base/columns.ts';
 import { cut, oneLine } from '../base/text.ts';
 import { boxOf } from '../drawing/box.ts';
 import type { Box, Drawing } from '../drawing/drawing.ts';
-import { partsNamed } from '../drawing/named-part.ts';
+import { nameOf, partsNamed } from '../drawing/named-part.ts';
 import { around, boxOfLabel } from './box.ts';
 import { type Dots, drawPath, noDots, type Pen, type Tone } from './dots.ts';
 import { type Placed, placeLabels, placesBeside, placesOfLabel, type Wish } from './labels.ts';
-import { labelsOf, nameOf, type Standing, standingOf, type Wanted } from './standing.ts';
+import { byLabel, labelsOf } from './labels-of.ts';
+import { type Standing, standingOf, type Wanted } from './standing.ts';
 import { viewOf } from './view.ts';
 
 /** Room for a picture, in cells of the terminal. */
@@ -71,12 +72,15 @@ function wishes(drawing: Drawing, things: readonly Thing[], wanted: Wanted, dots
   const plain = new Set(wanted.sewn.flatMap((name) => labelsOf(drawing, name)));
   const toneOf = (label: Drawing['labels'][number]): Tone =>
     loud.has(label) ? 'bright' : plain.has(label) ? 'plain' : 'faint';
-  const pieces = drawing.parts.flatMap((part) =>
-    part.kind === 'piece' ? (thingOf(drawing, nameOf(part) ?? '', dots) ?? []) : [],
+  const pieceOf = byLabel(
+    drawing.parts.filter(({ kind }) => kind === 'piece').map((part) => [nameOf(part) ?? '', part] as const),
   );
   const fromDrawing = drawing.labels.map((label): Wish => {
     const words = oneLine(label.words);
-    const piece = pieces.find(({ labels }) => labels.includes(label))?.box ?? null;
+    const piece = (): Box | null => {
+      const part = pieceOf(label);
+      return part ? boxOf(part.path) : null;
+    };
     return { words, tone: toneOf(label), places: placesOfLabel(dots, { ...label, words }, view, piece) };
   });
   const ownNames = things

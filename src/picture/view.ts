@@ -1,3 +1,4 @@
+import { middleOf } from '../drawing/box.ts';
 import type { Box } from '../drawing/drawing.ts';
 import { around } from './box.ts';
 
@@ -10,14 +11,11 @@ export function viewOf(whole: Box, broughtOut: readonly Box[], shape: number): B
   const all = ofShape(whole, shape);
   const target = around(broughtOut);
   if (target === null) return all;
+  const middle = middleOf(target);
   const margin = MARGIN * Math.max(target.width, target.height);
   const wanted = around([
     grown(target, margin, margin),
-    grown(
-      { x: target.x + target.width / 2, y: target.y + target.height / 2, width: 0, height: 0 },
-      whole.width * AROUND,
-      whole.height * AROUND,
-    ),
+    grown({ x: middle[0], y: middle[1], width: 0, height: 0 }, whole.width * AROUND, whole.height * AROUND),
   ]);
   const near = ofShape(wanted ?? target, shape);
   if (near.width * WORTH > all.width) return all;

@@ -56,6 +56,11 @@ describe('the nearest edge', () => {
     expect(said(made(part('L', 'mark', path)), ['L'])[0]).toContain(`on A, ${distance} mm from its ${side} edge.`);
   });
 
+  test('may be the one that a line lies on, whichever that is', () => {
+    for (const path of ['M20 0 L180 0', 'M20 100 L180 100', 'M0 20 L0 80', 'M200 20 L200 80'])
+      expect(said(made(part('L', 'seam', path)), ['L'])[0]).toMatch(/: \d+ mm long, on A, 0 mm from its \w+ edge\.$/);
+  });
+
   test('that has a name is called by it', () => {
     const front = part('e', 'edge', 'M0 0 L200 0', 'Front edge of A, 200');
     expect(said(made(front, part('L', 'mark', 'M20 10 L180 10')), ['L'])).toEqual([
