@@ -6,6 +6,7 @@ import { nameOf } from '../bundle/room.ts';
 import type { App, Play } from './app.ts';
 import type { News } from './effect.ts';
 import { isFolded, mayFold, whyUnfolded } from './fold.ts';
+import { pictureLines } from './picture-lines.ts';
 import { checkSigned } from './signed-words.ts';
 import { speak } from './speak.ts';
 import { answerWords, placeOf } from './words.ts';
@@ -18,11 +19,13 @@ export function orderIn(app: App, words: string): Heard | undefined {
   if (!app.play) return undefined;
   if (/^(?:fold|unfold)$/i.test(words)) return folding(app, words.toLowerCase());
   const [, name = '', rest = ''] =
-    /^(back|hold|settle|undo|strike|note|hands over|go back|bobbin)(?:\s+(.*))?$/i.exec(words) ?? [];
+    /^(back|hold|settle|undo|strike|note|hands over|go back|bobbin|picture)(?:\s+(.*))?$/i.exec(words) ?? [];
   const text = rest.trim();
   switch (name.toLowerCase()) {
     case 'back':
       return text === '' ? { print: lookedBack(app, app.play) } : undefined;
+    case 'picture':
+      return text === '' ? { print: pictures(app) } : undefined;
     case 'undo':
       return text !== '' ? undefined : { news: { news: 'intent', intent: { intent: 'undo' } } };
     case 'settle':
@@ -68,6 +71,12 @@ function folding(app: App, word: string): Heard {
 const form = (about: 'hold' | 'note' | 'go back' | 'hand over'): Heard => ({
   news: { news: 'form', form: { about, answers: {} } },
 });
+
+/** The pictures of the step at hand as they were said when it began: nobody remembers five lengths. */
+function pictures(app: App): readonly string[] {
+  const lines = pictureLines(app);
+  return lines.length > 0 ? lines.map(oneLine) : [speak(app)('This step has no picture.')];
+}
 
 function lookedBack(app: App, play: Play): readonly string[] {
   const say = speak(app);

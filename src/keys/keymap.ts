@@ -71,15 +71,16 @@ const goBack = order('r', 'go back', 'back to the step', 4);
 const hold = order('h', 'hold', 'hold', 5);
 const settle = order('s', 'settle', 'settle', 5);
 const leave = order('l', 'leave', 'leave', 6);
-const lookBack = order('b', 'look back', 'look back', 7);
+/** On a narrow screen the picture has no other place. */
 const picture = order('p', 'picture', 'picture', 7);
-const note = order('n', 'note', 'note', 8);
-const handOver = order('o', 'hand over', 'hand over', 9);
+const lookBack = order('b', 'look back', 'look back', 8);
+const note = order('n', 'note', 'note', 9);
+const handOver = order('o', 'hand over', 'hand over', 10);
 /** Only experts have it, and only where nothing can go wrong for good: where it does something it stands far in front. */
 const fold = order('f', 'fold', 'fold', 4);
 /** Where the station reckons with bobbins. */
-const bobbin = order('w', 'bobbin', 'new bobbin', 9);
-const big = order('g', 'big', 'big letters', 10);
+const bobbin = order('w', 'bobbin', 'new bobbin', 10);
+const big = order('g', 'big', 'big letters', 11);
 
 const onDraft: readonly Binding[] = [
   order('e', 'edit', 'edit', 3),
@@ -125,7 +126,7 @@ export const keymaps: Readonly<Record<Mode, readonly Binding[]>> = {
   value: [enter('record'), ...scroll, ...atPoint],
   'value begun': [enter('record'), ...scroll, undoTyping, erase, does(['escape'], 'escape', 'clear', 3), help, quit],
   words: [enter('record'), ...scroll, undoTyping, erase, does(['escape'], 'escape', 'other keys', 4), quit],
-  'one key': [does(['escape', 'enter'], 'escape', 'back to the field', 11), ...atPoint],
+  'one key': [does(['escape', 'enter'], 'escape', 'back to the field', 12), ...atPoint],
   choice: [press('record'), ...choose, erase, ...atPoint],
   hold: [settle, ...scroll, lookBack, note, leave, handOver, big, help, quit],
   finished: [press('go on'), ...read, lookBack, help, quit],

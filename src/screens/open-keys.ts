@@ -1,5 +1,6 @@
 import type { App } from '../app/app.ts';
 import { isFolded } from '../app/fold.ts';
+import { lists } from '../app/lists.ts';
 import { isOpen, modeOf } from '../app/mode.ts';
 import { type Binding, keymaps } from '../keys/keymap.ts';
 import type { Plain } from '../words/say.ts';
@@ -12,7 +13,9 @@ export function openKeys(app: App): readonly Binding[] {
     if (move.move === 'enter') return enter ?? words;
     return move.move === 'order' && move.order === 'fold' && isFolded(app) ? 'unfold' : words;
   };
-  return keymaps[modeOf(app)]
-    .filter(({ move }) => move.move !== 'order' || isOpen(app, move.order))
+  const mode = modeOf(app);
+  const rows = lists[mode]?.(app) ?? 0;
+  return keymaps[mode]
+    .filter(({ move, words }) => (move.move === 'order' ? isOpen(app, move.order) : words !== 'choose' || rows > 1))
     .map((binding) => ({ ...binding, words: words(binding) }));
 }

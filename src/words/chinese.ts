@@ -248,6 +248,7 @@ export const chinese: Catalogue = {
   '(enter: start the clock)': '（回车：开始计时）',
   '(the clock runs, {minutes} min {seconds} s; enter: stop)': '（计时中，{minutes} min {seconds} s；回车：停止）',
   'Nothing is recorded yet.': '尚无记录。',
+  'This step has no picture.': '本步骤没有图片。',
   'REHEARSAL: nothing is recorded.': '演练：不作记录。',
   '? tells what you can type.': '? 说明可以输入什么。',
   'Finished: {good} of {sets} good, {scrapped} scrapped.': '完成：{sets} 套中合格 {good}，报废 {scrapped}。',
@@ -675,6 +676,7 @@ export const chinese: Catalogue = {
     '这里装满的梭芯是 {full} 米：请输入机器里那个梭芯上的米数。',
   'Nobody reckons with bobbins here: go on without.': '这里不计梭芯：请直接继续。',
   'That step is not sewn yet, or its thread is counted: go on.': '这一步还没缝，或线已计入：请继续。',
+  '`picture`: what the step shows, once more.': '`picture`：再说一遍本步骤的图。',
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`：已装满的梭芯；`bobbin 12.5`：梭芯上有这么多米。',
   'places: {places}': '处数：{places}',

@@ -258,6 +258,7 @@ export const spanish: Catalogue = {
   '(the clock runs, {minutes} min {seconds} s; enter: stop)':
     '(el reloj corre, {minutes} min {seconds} s; intro: parar)',
   'Nothing is recorded yet.': 'Aún no hay nada anotado.',
+  'This step has no picture.': 'Este paso no tiene imagen.',
   'REHEARSAL: nothing is recorded.': 'ENSAYO: no se anota nada.',
   '? tells what you can type.': '? dice qué puedes escribir.',
   'Finished: {good} of {sets} good, {scrapped} scrapped.': 'Acabado: {good} de {sets} buenos, {scrapped} desechados.',
@@ -720,6 +721,7 @@ export const spanish: Catalogue = {
   'Nobody reckons with bobbins here: go on without.': 'Aquí nadie lleva la cuenta de las bobinas: sigue sin eso.',
   'That step is not sewn yet, or its thread is counted: go on.':
     'Ese paso aún no está cosido, o su hilo ya está contado: sigue.',
+  '`picture`: what the step shows, once more.': '`picture`: lo que muestra el paso, otra vez.',
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`: hay una llena puesta; `bobbin 12.5`: tiene esos metros.',
   'places: {places}': 'lugares: {places}',

@@ -255,6 +255,7 @@ export const vietnamese: Catalogue = {
   '(enter: start the clock)': '(enter: bấm giờ)',
   '(the clock runs, {minutes} min {seconds} s; enter: stop)': '(đồng hồ chạy, {minutes} min {seconds} s; enter: dừng)',
   'Nothing is recorded yet.': 'Chưa ghi gì.',
+  'This step has no picture.': 'Bước này không có hình.',
   'REHEARSAL: nothing is recorded.': 'DIỄN THỬ: không ghi gì.',
   '? tells what you can type.': '? cho biết có thể gõ gì.',
   'Finished: {good} of {sets} good, {scrapped} scrapped.': 'Xong: {good} trên {sets} tốt, {scrapped} bị bỏ.',
@@ -709,6 +710,7 @@ export const vietnamese: Catalogue = {
     'Ở đây suốt đầy có {full} m: gõ số mét trên suốt đang trong máy.',
   'Nobody reckons with bobbins here: go on without.': 'Ở đây không tính chỉ suốt: cứ làm tiếp.',
   'That step is not sewn yet, or its thread is counted: go on.': 'Bước đó chưa may, hoặc chỉ của nó đã tính: làm tiếp.',
+  '`picture`: what the step shows, once more.': '`picture`: nói lại hình của bước này.',
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`: đã lắp suốt đầy; `bobbin 12.5`: suốt có chừng ấy mét.',
   'places: {places}': 'số chỗ: {places}',

@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
-import { asked } from '../../src/app/dialogue.ts';
+import { asked, heard } from '../../src/app/dialogue.ts';
 import { modeOf } from '../../src/app/mode.ts';
 import { pictureAt, stepPictures } from '../../src/app/step-pictures.ts';
 import type { AppStore } from '../../src/app/store.ts';
 import type { Digest } from '../../src/base/brand.ts';
 import { refuse } from '../../src/base/result.ts';
 import type { SeenPicture } from '../../src/picture/seen-picture.ts';
+import { openKeys } from '../../src/screens/open-keys.ts';
 import { loadWords } from '../../src/words/load.ts';
 import { readSample } from '../picture/read-sample.ts';
 import { press } from '../screens/lining.ts';
@@ -111,4 +112,23 @@ test('a dialogue tells what each picture brings out, in the words of the hand', 
   expect(lines()).toContain(
     'Picture: Notches (brings out notch-1)\n  This picture cannot be read: save it again as JPEG or PNG.',
   );
+});
+
+test('a dialogue tells it again when it is asked to', async () => {
+  const program = await atFirstStep();
+  const again = (): unknown => heard(program.app(), 'Picture');
+  expect(again()).toEqual({ print: expect.arrayContaining(['  D1: 945 by 35 mm, on A.']) });
+  expect(heard(program.app(), '?')).toEqual({ print: expect.arrayContaining([expect.stringContaining('`picture`')]) });
+  await press(program, 'enter enter');
+  expect(again()).toEqual({ print: ['This step has no picture.'] });
+  expect(JSON.stringify(heard(program.app(), '?'))).not.toContain('`picture`');
+});
+
+test('where there is one thing to choose from, no key offers to choose', async () => {
+  const program = await atFirstStep();
+  const words = (): readonly string[] => openKeys(program.app()).map((key) => key.words);
+  await press(program, 'p');
+  expect(words()).not.toContain('choose');
+  await press(program, 'escape enter p');
+  expect(words()).toContain('choose');
 });

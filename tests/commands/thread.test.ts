@@ -56,7 +56,7 @@ test('where the text says what is sewn through it is reckoned by the formula, an
   );
   const told = await room('the draft');
   expect(told.out.replace(/\n/g, ' ')).toContain(
-    '301 at 5 mm (20/100mm, 5/25mm, 5.1/in) through 2.5 mm: 2 + 2·T/L, half on the bobbin.',
+    '301 at 5 mm (20 st/100mm, 5 st/25mm, 5.1 spi) through 2.5 mm: 2 + 2·T/L, half on the bobbin.',
   );
   const sewn = (await room('the draft', { json: true })).out;
   expect(JSON.parse(sewn).steps[4]).toMatchObject({ step: 9, stitch: '301', stitchLength: '5', thickness: '2.5' });

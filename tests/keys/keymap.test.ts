@@ -95,7 +95,7 @@ test('when the program is over no key means anything', () => {
 
 test('the legend is the table, the most important first, keys of one meaning together', () => {
   expect(legend('confirm')).toBe(
-    'enter done · u undo · r back to the step · f fold · h hold · l leave · b look back · p picture · n note · w new bobbin · o hand over · g big letters · ? keys · ↑ ↓ scroll · page up page down turn the page · ctrl-c leave the program',
+    'enter done · u undo · r back to the step · f fold · h hold · l leave · p picture · b look back · n note · w new bobbin · o hand over · g big letters · ? keys · ↑ ↓ scroll · page up page down turn the page · ctrl-c leave the program',
   );
   expect(legend('station')).toBe(
     'enter take it up · ↑ ↓ choose · esc sign off · ctrl-c close · ? keys · backspace rub out · page up page down turn the page',
