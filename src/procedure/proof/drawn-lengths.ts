@@ -113,10 +113,20 @@ const noDrawing = (title: string): Result<never> =>
   );
 
 /** Whether a length in the drawing, rounded as the nominal is written, is the nominal; without a nominal, whether it is inside. */
-function agrees(value: number, { nominal, low, high }: Limit): boolean {
+function agrees(value: number, { text, nominal, low, high }: Limit): boolean {
   if (nominal === null) return value >= Number(low ?? value) - SLIGHT && value <= Number(high ?? value) + SLIGHT;
-  const decimals = nominal.split('.')[1]?.length ?? 0;
-  return Math.abs(value - Number(nominal)) <= 0.5 * 10 ** -decimals + SLIGHT;
+  const tolerance = Math.max(Number(high) - Number(nominal), Number(nominal) - Number(low));
+  // Who allows 0.2 does not mean half a millimetre, though the nominal has no decimals.
+  const rounding = Math.min(lastDigit(text) / 2, tolerance > 0 ? tolerance : Number.POSITIVE_INFINITY);
+  return Math.abs(value - Number(nominal)) <= rounding + SLIGHT;
+}
+
+/** The smallest step that a nominal is written in: 0.1 of `36.0 ±2`, a sixteenth of `36 5/16 ±1/16`. */
+function lastDigit(text: string): number {
+  const [nominal = ''] = text.normalize('NFKD').split(/±|\+|\s[-−]/);
+  const parts = /[/⁄]\s*(\d+)/.exec(nominal)?.[1];
+  const decimals = /[.,](\d+)\D*$/.exec(nominal)?.[1] ?? '';
+  return parts === undefined ? 10 ** -decimals.length : 1 / Number(parts);
 }
 
 /** What is lost in reckoning. */
