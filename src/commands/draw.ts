@@ -5,8 +5,10 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import { oneLine, wrap } from '../base/text.ts';
 import type { LeftOut } from '../drawing/pattern/left-out.ts';
 import { patternSvg } from '../drawing/pattern/pattern-svg.ts';
+import { patternText } from '../drawing/pattern/pattern-text.ts';
 import { type Pattern, readPattern } from '../drawing/pattern/read-pattern.ts';
 import { readDrawing } from '../drawing/read-drawing.ts';
+import { wayOut } from '../procedure/way-out.ts';
 import { refuseTrouble } from '../storage/trouble.ts';
 import { asker } from './asker.ts';
 import { cannot, type ExitCode, type Io, proseWidthOf, say, sayJson } from './io.ts';
@@ -41,7 +43,8 @@ async function patternOf(text: string, file: string, { units }: DrawOptions, io:
   if (read.ok || read.error.rule !== 'units-unknown' || !io.stdin.isTTY) return about(file, read);
   const asking = asker(io, 'seen');
   try {
-    const question = `${oneLine(file)} does not say its units: are its numbers millimetres or inches?`;
+    const { message } = wayOut(read.error.message);
+    const question = `${oneLine(file)}: ${message} Are its numbers millimetres or inches?`;
     for (const row of wrap(question, proseWidthOf(io))) io.err(`${row}\n`);
     for (;;) {
       const said = (await asking.ask('mm or in'))?.trim().toLowerCase();
@@ -99,13 +102,7 @@ function textOf(file: string, io: Io): Result<string> {
     if (!found.isFile()) return refuse('file-kind', `${file} is no file: check its name.`);
     if (found.size > LIMIT)
       return refuse('file-size', `${file} is far too long for a pattern: export fewer pieces at once.`);
-    const bytes = readFileSync(path);
-    try {
-      return ok(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-    } catch {
-      // Older files have letters of one byte each.
-      return ok(new TextDecoder('windows-1252').decode(bytes));
-    }
+    return ok(patternText(readFileSync(path)));
   } catch (error) {
     if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
       return refuse('file-missing', `There is no file ${file}: check its name.`);

@@ -78,7 +78,9 @@ test('units that nobody says are asked for at a terminal, again where the answer
   const place = folder(dxf(PATCH_AND_STRAP));
   const { code, err } = await drawing(place, {}, 'cm\nIN\n');
   expect(code).toBe(0);
-  expect(err).toMatch(/does not say its units: are its numbers\s+millimetres or inches\?[\s\S]*Type mm or in\./);
+  expect(err).toMatch(
+    /does not say its\s+units\.\s+Are\s+its\s+numbers\s+millimetres\s+or\s+inches\?[\s\S]*Type mm or in\./,
+  );
   expect(widthOf(place)).toBeGreaterThan(10_000);
 });
 

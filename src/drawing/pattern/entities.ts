@@ -12,8 +12,9 @@ export interface Entity {
   readonly line: number;
 }
 
-interface Block {
+export interface Block {
   readonly name: string;
+  /** NaN where a number of it cannot be read. */
   readonly base: readonly [number, number];
   readonly entities: readonly Entity[];
 }
@@ -21,17 +22,19 @@ interface Block {
 export interface DxfFile {
   /** The header's `$INSUNITS`; `null` where it is not said. */
   readonly units: number | null;
-  readonly blocks: ReadonlyMap<string, Block>;
+  /** In their order; a name may be there twice. */
+  readonly blocks: readonly Block[];
   readonly entities: readonly Entity[];
 }
 
 /** Sorts the pairs of lines of a DXF file into its blocks and entities. Other sections hold nothing that is drawn. */
 export function entitiesOf(tags: readonly Tag[]): DxfFile {
-  const sections = new Map(sectionsOf(tags));
+  const sections = sectionsOf(tags);
+  const section = (name: string): readonly Tag[] => sections.flatMap(([each, inside]) => (each === name ? inside : []));
   return {
-    units: headerUnits(sections.get('HEADER') ?? []),
-    blocks: new Map(blocksOf(grouped(sections.get('BLOCKS') ?? [])).map((block) => [block.name, block])),
-    entities: withVertices(grouped(sections.get('ENTITIES') ?? [])),
+    units: headerUnits(section('HEADER')),
+    blocks: blocksOf(grouped(section('BLOCKS'))),
+    entities: withVertices(grouped(section('ENTITIES'))),
   };
 }
 
@@ -100,17 +103,16 @@ function withVertices(entities: readonly Entity[]): readonly Entity[] {
   return whole;
 }
 
+/** A block ends where the next begins, too: what is in one without its end is not lost. */
 function blocksOf(entities: readonly Entity[]): readonly Block[] {
-  const blocks: Block[] = [];
-  let open: { readonly head: Entity; readonly inside: Entity[] } | null = null;
+  const blocks: { readonly head: Entity; readonly inside: Entity[] }[] = [];
   for (const entity of entities) {
-    if (entity.type === 'BLOCK') open = { head: entity, inside: [] };
-    else if (entity.type === 'ENDBLK' && open !== null) {
-      const { head, inside } = open;
-      const base = [numberOf(head, 10, 0) ?? 0, numberOf(head, 20, 0) ?? 0] as const;
-      blocks.push({ name: textOf(head, 2) ?? '', base, entities: withVertices(inside) });
-      open = null;
-    } else open?.inside.push(entity);
+    if (entity.type === 'BLOCK') blocks.push({ head: entity, inside: [] });
+    else if (entity.type !== 'ENDBLK') blocks.at(-1)?.inside.push(entity);
   }
-  return blocks;
+  return blocks.map(({ head, inside }) => ({
+    name: textOf(head, 2) ?? '',
+    base: [numberOf(head, 10, 0) ?? Number.NaN, numberOf(head, 20, 0) ?? Number.NaN],
+    entities: withVertices(inside),
+  }));
 }

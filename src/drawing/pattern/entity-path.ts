@@ -6,7 +6,6 @@ import { type Entity, hasFlag, numberOf } from './entities.ts';
  * as `entity-unreadable` with the reason.
  */
 export function entityPath(entity: Entity): Result<string> {
-  if (numberOf(entity, 230, 1) === -1) return unreadable('it is drawn from behind');
   switch (entity.type) {
     case 'LINE': {
       const [from, to] = [pointOf(entity, 10), pointOf(entity, 11)];

@@ -9,6 +9,7 @@ import type { Group, Item } from './gather.ts';
 import { type Layer, layerNamed } from './layers.ts';
 import type { Tally } from './left-out.ts';
 import { type Outline, outlinesOf } from './outline.ts';
+import { plainWords } from './plain-words.ts';
 
 /** A piece of a pattern as it was read; places in millimetres, y downward. */
 export interface PatternPiece {
@@ -28,7 +29,7 @@ interface PatternPart {
 
 /** Makes a piece of what a group draws. */
 export function pieceOf({ name, items }: Group, left: Tally): PatternPiece {
-  const words = items.filter(({ entity }) => entity.type === 'TEXT').map(readWords);
+  const words = items.filter(({ entity }) => entity.type === 'TEXT' && !isLeftOut(entity)).map(readWords);
   const named = words.find(({ key }) => key === 'piece name')?.value;
   const outlines = outlinesOf(boundary(items, left));
   if (outlines.open.length > 0) {
@@ -54,8 +55,10 @@ export function pieceOf({ name, items }: Group, left: Tally): PatternPiece {
 const BOUNDARY = layerNamed('1');
 const layerOf = ({ layer }: Entity): Layer | undefined => layerNamed(layer);
 
+const isLeftOut = (entity: Entity): boolean => layerOf(entity)?.becomes === 'left out';
+
 /** Types that say nothing of their own. */
-const SILENT: ReadonlySet<string> = new Set(['SEQEND', 'ATTDEF', 'ATTRIB']);
+const SILENT: ReadonlySet<string> = new Set(['SEQEND', 'ATTDEF']);
 
 /** The lines on layer 1, in place. */
 function boundary(items: readonly Item[], left: Tally): readonly string[] {
@@ -70,15 +73,15 @@ function boundary(items: readonly Item[], left: Tally): readonly string[] {
 function partOf(item: Item, outlines: readonly Outline[], left: Tally): readonly PatternPart[] {
   const { entity } = item;
   const layer = layerOf(entity);
-  if (entity.type === 'TEXT' || (layer === BOUNDARY && entity.type !== 'POINT')) return [];
   if (SILENT.has(entity.type)) {
     left.note(entity, 'it holds nothing that is drawn', 'expected');
     return [];
   }
-  if (layer?.becomes === 'left out') {
+  if (layer !== undefined && isLeftOut(entity)) {
     left.note(entity, layer.means, 'expected');
     return [];
   }
+  if (entity.type === 'TEXT' || (layer === BOUNDARY && entity.type !== 'POINT')) return [];
   const { becomes = 'other', prefix = 'line' } = layer ?? {};
   const kind = becomes === 'piece' || becomes === 'words' || becomes === 'left out' ? 'other' : becomes;
   const path = entity.type === 'POINT' ? placePath(item, kind, outlines, left) : inPlace(item, left);
@@ -142,7 +145,7 @@ interface Words {
 }
 
 function readWords({ entity, matrix }: Item): Words {
-  const text = textOf(entity, 1) ?? '';
+  const text = plainWords(textOf(entity, 1) ?? '');
   const [, key, value = ''] = /^([\p{L} ]{2,40}):\s*(.*)$/u.exec(text) ?? [];
   const [x, y] = moved(matrix, ...(pointOf(entity, 10) ?? [0, 0]));
   const height = (numberOf(entity, 40, 0) ?? 0) * enlargement(matrix);

@@ -23,16 +23,15 @@ export interface Pattern {
 
 /**
  * Reads a pattern from an ASCII DXF file with the layers of ASTM D6673. `units` is what somebody says of the file, and counts before what it
- * says itself. Never throws. Refused as `units-unknown` when nobody says, `pattern-empty`, and as `readTags` and `gather` refuse.
+ * says itself. Never throws. Refused as `pattern-empty`, and as `readTags`, `unitsSaid` and `gather` refuse.
  */
 export function readPattern(text: string, units: 'mm' | 'in' | null): Result<Pattern> {
   const tags = readTags(text);
   if (!tags.ok) return tags;
   const file = entitiesOf(tags.value);
-  const perUnit = units === null ? unitsSaid(file) : units === 'in' ? INCH : 1;
-  if (perUnit === null) {
-    return refuse('units-unknown', 'This file does not say its units; say --units mm or --units in.');
-  }
+  const said = units === null ? unitsSaid(file) : ok(units === 'in' ? INCH : 1);
+  if (!said.ok) return said;
+  const perUnit = said.value;
   const left = tally();
   const groups = gather(file, perUnit, left);
   if (!groups.ok) return groups;

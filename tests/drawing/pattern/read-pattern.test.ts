@@ -116,6 +116,9 @@ describe('a pattern in blocks', () => {
   test('without units nobody guesses', () => {
     expect(refused(file, null)).toBe('units-unknown');
     expect(refused(dxf({ ...PATCH_AND_STRAP, header: units(0) }), null)).toBe('units-unknown');
+    const two = { header: units(1), entities: [...PATCH_AND_STRAP.entities, text(1, 0, 0, 'Units: METRIC')] };
+    expect(refused(dxf({ ...PATCH_AND_STRAP, ...two }), null)).toBe('units-unknown');
+    expect(refused(dxf({ ...PATCH_AND_STRAP, ...two, header: units(4) }), null)).toBe('read');
   });
 
   test('what is not in the drawing is listed, and whether it matters', () => {
@@ -227,15 +230,84 @@ describe('lines of a file', () => {
     expect(drawn(dxf({ entities: [framed] })).measure('mark-piece-1-1')).toBe(10);
   });
 
-  test('what is drawn from behind, and surfaces in space, are told', () => {
-    const behind = entity('LINE', 8, [10, 0], [20, 0], [11, 9], [21, 0], [230, -1]);
+  const BEHIND = [230, -1] as const;
+
+  test('what is drawn from behind has left and right changed, but for lines and points', () => {
+    const path = (...more: readonly (readonly [number, number])[]) =>
+      single(
+        entity('ARC', 8, [10, 30], [20, 0], [40, 10], [50, 0], [51, 90], ...more),
+        entity('LINE', 8, [10, 1], [20, 2], [11, 9], [21, 2], ...more),
+      ).pieces[0]?.parts.map((part) => Number(boxOf(part.path).x.toFixed(6)));
+    expect(path()).toEqual([30, 1]);
+    expect(path(BEHIND)).toEqual([-40, 1]);
+    const put = (...more: readonly (readonly [number, number])[]) =>
+      pattern(
+        dxf({
+          blocks: [block('A', closed(0, 0, 10, 20))],
+          entities: [entity('INSERT', 0, [2, 'A'], [10, 100], [20, 0], [50, 90], ...more)],
+        }),
+      ).pieces.map(({ parts: [part] }) => Number(boxOf(part?.path ?? '').x.toFixed(6)));
+    expect([put(), put(BEHIND)]).toEqual([[80], [-100]]);
+  });
+
+  test('what does not lie flat, and surfaces in space, are told', () => {
+    const slanting = entity('CIRCLE', 8, [10, 0], [20, 0], [40, 9], [220, 0.6], [230, 0.8]);
     const mesh = polyline(8, [
       [0, 0],
       [9, 0],
       [9, 9],
     ]).map((pair) => (pair[0] === 70 ? ([70, 64] as const) : pair));
-    const { leftOut } = single(closed(0, 0, 9, 9), behind, mesh);
-    expect(leftOut.map(({ why }) => why)).toEqual(['it is drawn from behind', 'it is a surface in space']);
+    const { leftOut } = single(closed(0, 0, 9, 9), slanting, mesh);
+    expect(leftOut.map(({ why }) => why)).toEqual(['it does not lie flat', 'it is a surface in space']);
+  });
+
+  test('what belongs to no piece is told', () => {
+    const sheet = entity('LINE', 8, [67, 1], [10, 0], [20, 0], [11, 9], [21, 0]);
+    const words = entity('ATTRIB', 0, [10, 0], [20, 0], [1, 'two of these']);
+    const rule = text(2, 1, 1, '# 5');
+    const { leftOut, pieces } = single(closed(0, 0, 9, 9), sheet, words, rule);
+    expect(leftOut.map(({ type, why, matters }) => `${type} ${matters}: ${why}`)).toEqual([
+      'ATTRIB lost: it is of a type that is not read',
+      'TEXT expected: turn points of other lines',
+      'LINE expected: it stands on the sheet beside the pattern',
+    ]);
+    expect(pieces.flatMap(({ labels }) => labels)).toEqual([]);
+  });
+
+  test('nothing is lost of a section, a block or its end that is written twice or not at all', () => {
+    const twice = dxf({
+      blocks: [
+        block('A', closed(0, 0, 10, 20)).slice(0, -2),
+        block('B', closed(0, 0, 30, 20)),
+        block('B', closed(0, 0, 50, 20)),
+      ],
+      entities: [insert('A'), insert('B')],
+    }).replace('0\nEOF\n', lines([[0, 'SECTION'], [2, 'ENTITIES'], ...insert('A'), [0, 'ENDSEC'], [0, 'EOF']]));
+    expect(drawn(twice).drawing.parts.map(({ id, path }) => `${id} ${boxOf(path).width.toFixed(1)}`)).toEqual([
+      'A 10.0',
+      'B 30.0',
+      'A-2 10.0',
+      'B-2 50.0',
+    ]);
+  });
+
+  test('a block whose base cannot be read is not put somewhere', () => {
+    const [type, layer, name, ...rest] = block('A', closed(0, 0, 10, 20));
+    if (!type || !layer || !name) throw new Error('a block has a head');
+    const based = [type, layer, name, [10, 'here'] as const, ...rest];
+    const { leftOut } = pattern(dxf({ blocks: [based], entities: [insert('A'), closed(0, 0, 9, 9)] }));
+    expect(leftOut.map(({ why }) => why)).toEqual(['it cannot be put in so']);
+  });
+
+  test('words are read with their signs and letters', () => {
+    const { pieces } = single(
+      closed(0, 0, 99, 99),
+      text(1, 1, 1, 'Piece Name: \\U+00C4rmel'),
+      text(15, 2, 2, '%%c5 %%p0.5 at 90%%d, %%uonce%%U, 100%%%, %%065'),
+    );
+    expect(pieces.map(({ name, labels }) => [name, ...labels.map(({ words }) => words)])).toEqual([
+      ['Ärmel', 'Ø5 ±0.5 at 90°, once, 100%, A'],
+    ]);
   });
 
   test('remarks are not read, and an empty line at the end is no fault', () => {
@@ -272,6 +344,15 @@ describe('where a block is put', () => {
     const sheet = block('*Model_Space', closed(0, 0, 99, 99));
     const { drawing } = drawn(dxf({ blocks: [one, sheet] }));
     expect(drawing.parts.map(({ id }) => id)).toEqual(['A', 'notch-A-1']);
+    expect(pattern(dxf({ blocks: [one, sheet] })).leftOut).toEqual([
+      {
+        type: 'POLYLINE',
+        layer: '1',
+        count: 1,
+        why: 'it stands in a block that is put in nowhere',
+        matters: 'expected',
+      },
+    ]);
   });
 
   test('blocks in blocks; one that holds itself ends', () => {
