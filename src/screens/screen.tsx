@@ -8,7 +8,7 @@ import { usePicture } from '../terminal/use-picture.ts';
 import { useSize } from '../terminal/use-size.ts';
 import { Lines } from '../widgets/lines.tsx';
 import { besideRoom, page } from '../widgets/page.ts';
-import { type Row, rowText } from '../widgets/row.ts';
+import type { Row } from '../widgets/row.ts';
 import type { Theme } from '../widgets/theme.ts';
 import { picture } from './picture.ts';
 import { noTruePictures, type TruePictures } from './true-pictures.ts';
@@ -43,9 +43,6 @@ function draw(app: App, size: Size, pictures: TruePictures): Drawn {
   const sent = room && step ? pictures.find(step, { columns: room.columns - 1, rows: room.rows }) : null;
   if (!room || !sent || !whole.beside) return { rows: page(whole), placed: null };
   const rows = page({ ...whole, beside: { ...whole.beside, draw: () => [] } });
-  const beside = rows
-    .slice(room.row, room.row + room.rows)
-    .map(rowText)
-    .join('\n');
+  const beside = JSON.stringify(rows.slice(room.row, room.row + room.rows));
   return { rows, placed: { picture: sent, ...room, columns: room.columns - 1, beside } };
 }

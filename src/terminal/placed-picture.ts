@@ -7,7 +7,7 @@ export type SentPicture =
 
 /**
  * A picture over cells that the frame leaves blank. Column and row count from 0 at the top left. `beside` is all that the frame
- * shows in those rows: when it changes, a terminal that keeps pixels in its cells has to be sent them again.
+ * shows in those rows, looks and all: when it changes, a terminal that keeps pixels in its cells has to be sent them again.
  */
 export interface PlacedPicture {
   readonly picture: SentPicture;
