@@ -7,6 +7,7 @@ import type { Silenced } from '../procedure/proof/silence.ts';
 import { proofread } from '../procedure/proofread.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { compareSheet } from '../procedure/sheet.ts';
+import { photoTrouble } from '../raster/photo-trouble.ts';
 import { nameInside } from '../storage/name-inside.ts';
 import { type PictureFile, readPicture } from '../storage/picture-files.ts';
 import { mainTextOf, type ProcedureFile } from '../storage/procedure-files.ts';
@@ -43,8 +44,8 @@ export function readDraft(folder: string, file: ProcedureFile, proof: Proofreade
   if (!isInRoom) return { procedure, findings: [...findings, ...differs], silenced, pictures: [] };
   const pictures = procedure.steps.flatMap((step) => step.pictures);
   const missing = pictures.flatMap((picture) => {
-    const read = pictureAt(picture.address);
-    return read.ok ? [] : [findingOf(file, picture, read.error.message)];
+    const wrong = wrongWith(picture.address, pictureAt(picture.address));
+    return wrong ? [findingOf(file, picture, wrong)] : [];
   });
   const found = [...reads].flatMap(([address, read]) => (read.ok ? [{ address, ...read.value }] : []));
   return {
@@ -110,9 +111,21 @@ function asSheet(folder: string, file: ProcedureFile, sheet: Procedure): readonl
   return [{ ...wrong, rule: 'sheet-differs', message, mend: `Mend ${main.value.name} first.` }];
 }
 
-function findingOf({ name, text }: ProcedureFile, { line, address }: Picture, message: string): Finding {
+type Wrong = Pick<Finding, 'rule' | 'message' | 'mend'>;
+
+/** What keeps a picture from being shown, as far as its file tells at once. */
+function wrongWith(address: string, read: Result<PictureFile>): Wrong | undefined {
+  if (!read.ok) {
+    const mend = 'Put the file where the address says, or write where it is, such as ../media/lining.svg.';
+    return { rule: 'picture-missing', message: read.error.message, mend };
+  }
+  const trouble = /\.svg$/i.test(read.value.name) ? undefined : photoTrouble(read.value.bytes);
+  const mend = 'Save it as JPEG or PNG, with no more than 50 million pixels.';
+  return trouble && { rule: 'picture-unshown', message: `${address}: ${trouble.message}`, mend };
+}
+
+function findingOf({ name, text }: ProcedureFile, { line, address }: Picture, wrong: Wrong): Finding {
   const written = text.split(/\r?\n/)[line - 1] ?? '';
   const column = Math.max(0, written.indexOf(address)) + 1;
-  const mend = 'Put the file where the address says, or write where it is, such as ../media/lining.svg.';
-  return { file: name, line, column, severity: 'error', rule: 'picture-missing', message, found: address, mend };
+  return { file: name, line, column, severity: 'error', found: address, ...wrong };
 }

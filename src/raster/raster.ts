@@ -1,6 +1,7 @@
 import type { Sharp } from 'sharp';
-import { ok, type Result, refuse } from '../base/result.ts';
+import { ok, type Result } from '../base/result.ts';
 import { library } from './library.ts';
+import { BROKEN, MOST_PIXELS, photoTrouble } from './photo-trouble.ts';
 
 /** What pixels are made of: a drawing of our own, or the bytes of a photograph. */
 export type Source = { readonly svg: string } | { readonly photo: Uint8Array };
@@ -69,8 +70,6 @@ export function greysOf(source: Source, room: Room): Promise<Result<Greys>> {
 const fitted = (open: Sharp, { width, height }: Room): Sharp =>
   open.flatten({ background: '#ffffff' }).resize({ width, height, fit: 'inside' });
 
-/** A camera makes no more; decoding as many takes a second and some 200 MB. */
-const MOST_PIXELS = 50_000_000;
 const SECONDS = 10;
 
 /** Every failure is an answer in one sentence: a picture stops nobody. */
@@ -81,24 +80,14 @@ async function attempt<T>(
   const found = await library();
   if (!found.ok) return found;
   const bytes = 'svg' in source ? new TextEncoder().encode(source.svg) : source.photo;
-  if ('photo' in source && kindOf(bytes) === 'other') return BROKEN;
+  const trouble = 'photo' in source ? photoTrouble(bytes) : undefined;
+  if (trouble) return { ok: false, error: trouble };
   try {
-    // The head of the file tells its size before anything is decoded: a small file can claim to be huge.
     const open = found.value(bytes, { failOn: 'truncated', limitInputPixels: MOST_PIXELS });
     return ok(await work(open.autoOrient().timeout({ seconds: SECONDS }), found.value));
-  } catch (error) {
-    return error instanceof Error && /pixel limit/i.test(error.message) ? TOO_LARGE : BROKEN;
+  } catch {
+    return BROKEN;
   }
-}
-
-const BROKEN = refuse('picture-broken', 'This picture cannot be read: save it again as JPEG or PNG.');
-const TOO_LARGE = refuse('picture-pixels', 'This picture has more than 50 million pixels: make it smaller.');
-
-/** By the first bytes of the file, whatever its name says. */
-function kindOf(bytes: Uint8Array): 'jpeg' | 'png' | 'other' {
-  const begins = (...signs: readonly number[]): boolean => signs.every((sign, at) => bytes[at] === sign);
-  if (begins(0xff, 0xd8, 0xff)) return 'jpeg';
-  return begins(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a) ? 'png' : 'other';
 }
 
 /** The few colours that occur, in the order of their first pixel. */

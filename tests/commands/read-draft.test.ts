@@ -1,8 +1,13 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp from 'sharp';
 import { expect, test } from 'vitest';
 import { ok, refuse } from '../../src/base/result.ts';
-import { type Proofreader, patientProofreader } from '../../src/commands/read-draft.ts';
+import { type Proofreader, patientProofreader, readDraft } from '../../src/commands/read-draft.ts';
 import { digestOf } from '../../src/ledger/leaf.ts';
+import { readProcedure } from '../../src/storage/procedure-files.ts';
 import { svg } from '../drawing/svg.ts';
+import { tempFolder } from '../storage/temp-folder.ts';
 
 test('a text that stands as it stood is not proofread twice; one that was saved is, and so is the same under another name', () => {
   const proof = patientProofreader();
@@ -42,4 +47,29 @@ test('what is no SVG file is not read as a drawing; where no picture can be look
     patientProofreader()(SPACED, 'a.md', pictureAt).findings.map(({ rule }) => rule);
   expect(rules(showing('\u0089PNG', 'media/a.png'))).toEqual(['measure-missing']);
   expect(rules(null)).toEqual([]);
+});
+
+test('a photograph that cannot be shown is an error of the text that shows it, and so stops its release', async () => {
+  const room = tempFolder();
+  for (const folder of ['procedures', 'media']) mkdirSync(join(room, folder));
+  const text = '---\nprocedure: P-1\ntitle: A\n---\n\n## Look\n\n![Knot](../media/knot.png)\n\n- [ ] Knot seen\n';
+  writeFileSync(join(room, 'procedures/P-1.md'), text);
+  const found = (picture: string | Uint8Array): readonly unknown[] => {
+    writeFileSync(join(room, 'media/knot.png'), picture);
+    const file = readProcedure(room, 'procedures/P-1.md');
+    if (!file.ok) throw new Error(file.error.message);
+    return readDraft(room, file.value).findings;
+  };
+  const picture = await sharp({ create: { width: 30, height: 20, channels: 3, background: '#aaa' } })
+    .png()
+    .toBuffer();
+  expect(found(picture)).toEqual([]);
+  const unshown = { rule: 'picture-unshown', severity: 'error', line: 8, column: 9 };
+  expect(found('no picture')).toEqual([expect.objectContaining(unshown)]);
+  const claims = Buffer.from(picture);
+  claims.writeUInt32BE(60_000, 16);
+  claims.writeUInt32BE(1000, 20);
+  expect(found(claims)).toEqual([
+    expect.objectContaining({ ...unshown, message: expect.stringContaining('more than 50 million pixels') }),
+  ]);
 });

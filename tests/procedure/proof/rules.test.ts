@@ -46,6 +46,7 @@ const SHOWN_BY: ReadonlyMap<string, string> = new Map([
   ['file-unreadable', 'commands/proofread.test.ts'],
   ['procedure-twice', 'commands/proofread.test.ts'],
   ['picture-missing', 'commands/in-the-room.test.ts'],
+  ['picture-unshown', 'commands/read-draft.test.ts'],
   ['sheet-alone', 'commands/proofread.test.ts'],
   ['sheet-differs', 'commands/sheets.test.ts'],
   ['too-long', 'procedure/reader-keeps-points.test.ts'],
