@@ -14,6 +14,7 @@ import {
   readProcedure,
   sheetsOf,
 } from '../storage/procedure-files.ts';
+import { roomAround } from '../storage/room-folder.ts';
 import { watchSaves } from '../storage/watch-saves.ts';
 import { sameIds, unreadFile } from './file-findings.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
@@ -118,7 +119,8 @@ async function watching(
   const first = once(folder, named, options, io, proof);
   if (first.paths.length === 0 && named.length > 0) return first.code;
   const texts = named.length > 0 ? first.paths : [join(folder, 'procedures')];
-  const paths = [...texts, ...pictureFolders(folder)];
+  const rooms = new Set([folder, ...first.paths.map((path) => roomAround(path) ?? folder)]);
+  const paths = [...texts, ...[...rooms].flatMap(pictureFolders)];
   return new Promise((end) => {
     const stop = watchSaves(paths, {
       saved: () => {
