@@ -117,10 +117,11 @@ function asData({ name, sets, steps, room, changes, unread }: ThreadOf, { id }: 
       loopers: toDecimal(bundleSum(steps, sets, loopersOf)),
     },
     changes:
-      changes?.map(({ before, because, left, takes }) => ({
-        set: before.set,
-        step: before.step.number,
-        because: because === 'stretch' ? 'set' : 'step',
+      changes?.map(({ place, because, bobbins, left, takes }) => ({
+        set: place.set,
+        step: place.step.number,
+        because: because === 'stretch' ? 'set' : because,
+        bobbins,
         left: toDecimal(left),
         takes: toDecimal(takes),
       })) ?? null,

@@ -1,5 +1,7 @@
 import type Fraction from 'fraction.js';
 import { stitchesSaid } from '../app/seam-words.ts';
+import { assertNever } from '../base/assert-never.ts';
+import { many } from '../base/many.ts';
 import { wrap } from '../base/text.ts';
 import type { Place } from '../bundle/route.ts';
 import { toDecimalAt, toFixedDecimal } from '../measure/decimal.ts';
@@ -91,14 +93,25 @@ function reckonedBy({ steps, room }: ThreadOf): readonly string[] {
 function changesSaid({ room: { bobbin }, changes, sets, steps }: ThreadOf): readonly string[] {
   if (bobbin === null || changes === null)
     return ['The room does not say what a bobbin holds: write bobbin: 30 m, say, into walkfoot.yaml under settings.'];
-  const first = `Bobbins of ${metres(bobbin)} m: ${steps.some(isPartly) ? 'at least ' : ''}${changes.length + 1} for ${sets === 1 ? 'the set' : `${sets} sets`}.`;
+  const count = changes.reduce((sum, { bobbins }) => sum + bobbins, 1);
   return [
-    first,
-    ...changes.map(
-      ({ before, because, left, takes }) =>
-        `Change before ${before.set === null ? '' : `set ${before.set}, `}step ${before.step.number}: ${metres(left)} m left, and the ${because === 'stretch' ? 'set' : 'step'} takes ${metres(takes)} m.`,
-    ),
+    `Bobbins of ${metres(bobbin)} m: ${steps.some(isPartly) ? 'at least ' : ''}${count} for ${sets === 1 ? 'the set' : `${sets} sets`}.`,
+    ...changes.map(changeSaid),
   ];
+}
+
+function changeSaid({ place, because, bobbins, left, takes }: BobbinChange<Place>): string {
+  const at = `${place.set === null ? '' : `set ${place.set}, `}step ${place.step.number}`;
+  switch (because) {
+    case 'stretch':
+      return `Change before ${at}: ${metres(left)} m left, and the set takes ${metres(takes)} m.`;
+    case 'step':
+      return `Change before ${at}: ${metres(left)} m left, and the step takes ${metres(takes)} m.`;
+    case 'within':
+      return `Change between two seams of ${at}, ${many(bobbins, 'time')}: the step takes ${metres(takes)} m.`;
+    default:
+      return assertNever(because);
+  }
 }
 
 /** One place, as on the room's tape. */

@@ -14,7 +14,7 @@ const USUAL: Readonly<Record<string, string>> = {
 /** The thread in `walkfoot.yaml`. */
 export const threadShape = {
   /** What is wound on a full bobbin. */
-  bobbin: z._default(z.string().check(z.regex(/^(?:off|\d{1,4}(?:\.\d{1,2})? m)$/)), 'off'),
+  bobbin: z._default(z.string().check(z.regex(/^(?:off|(?!0+(?:\.0+)? m)\d{1,4}(?:\.\d{1,2})? m)$/)), 'off'),
   /** What of the thread is thrown away. */
   'thread waste': z._default(z.string().check(z.regex(/^\d{1,2}(?:\.\d)? %$/)), '15 %'),
   /** All the thread to a length of seam, by stitch type; 301 by its formula where a procedure says what is sewn through. */

@@ -84,6 +84,17 @@ test('only a lockstitch takes thread from a bobbin; where something could not be
   expect(Number(bundle.loopers)).toBeCloseTo(2 * 5040 * 5.5 * 0.75 * 1.15, 0);
 });
 
+test('bobbins that change within a step are counted, too', async () => {
+  const room = await practice(['walkfoot.yaml', 'bobbin: 30 m', 'bobbin: 3 m']);
+  const { out } = await room('LIN-2207', { sets: '1' });
+  // Step 9 takes 5040 · 1.25 · 1.15 = 7.2 m: its own bobbin and two more.
+  expect(out).toContain('Change between two seams of set 1, step 9, 2 times: the step takes 7.2 m.');
+  const { changes } = JSON.parse((await room('LIN-2207', { sets: '1', json: true })).out);
+  const count = changes.reduce((sum: number, { bobbins }: { bobbins: number }) => sum + bobbins, 1);
+  expect(out).toContain(`Bobbins of 3.0 m: ${count} for the set.`);
+  expect(count).toBeGreaterThan(7);
+});
+
 test('what a drawing does not have is in no sum, and said', async () => {
   const room = await practice(['procedures/LIN-2207.md', 'Seams: A-B,', 'Seams: A-B A-X,']);
   const told = await room('the draft');

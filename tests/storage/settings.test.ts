@@ -60,6 +60,7 @@ it.each([
     'line 4: write minutes, such as 30 min, or off after `lock after:`.',
   ],
   ['name: A\nstation: t\nsettings:\n  bobbin: 30\n', 'line 4: write the metres on a full one, such as 30 m, or off'],
+  ['name: A\nstation: t\nsettings:\n  bobbin: 0.0 m\n', 'line 4: write the metres on a full one, such as 30 m, or off'],
   ['name: A\nstation: t\nsettings:\n  thread ratios:\n    301: 2.5\n', 'line 5: write a stitch type with its ratio'],
   ['name: A\nstation: two words\n', 'line 2: write up to 40 letters, digits'],
   ['name: A\nstation: t/../u\n', 'line 2: write up to 40 letters'],
