@@ -10,6 +10,7 @@ import { followGraphics } from '../terminal/follow-graphics.ts';
 import { giveBack } from '../terminal/give-back.ts';
 import { mount } from '../terminal/mount.tsx';
 import { openTerminal, type Terminal } from '../terminal/open-terminal.ts';
+import { questionsFor } from '../terminal/questions.ts';
 import { scrollRange } from '../widgets/page.ts';
 import { themeFor } from '../widgets/theme.ts';
 import type { Io } from './io.ts';
@@ -34,7 +35,8 @@ export async function showProgram({ store, io, onBell }: Shown): Promise<number>
   mount(<Screen store={store} theme={themeFor(io.env)} pictures={pictures} />, terminal);
   terminal.onKeys(inTurn(store, terminal), () => hearing(modeOf(store.app())));
   // What the terminal shows is asked once keys are read, since the answers come in with them, and after the first frame.
-  if (!PRINTS_QUESTIONS.test(io.env.TERM ?? '')) followGraphics(terminal, pictures.showBy);
+  const questions = questionsFor(io.env);
+  if (questions !== null) followGraphics(terminal, questions, pictures.showBy);
   const seconds = setInterval(() => store.tell({ news: 'second' }), 1000);
   try {
     return await store.over;
@@ -44,9 +46,6 @@ export async function showProgram({ store, io, onBell }: Shown): Promise<number>
     stopGiving();
   }
 }
-
-/** Terminals that would show the question itself: they know none of it. */
-const PRINTS_QUESTIONS = /^(?:linux|cons25|dumb|vt\d\d$)/;
 
 /** As Ctrl-C does: the bundle is left, to be taken up again. */
 async function leave(store: AppStore): Promise<void> {

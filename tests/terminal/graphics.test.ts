@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { followGraphics } from '../../src/terminal/follow-graphics.ts';
 import { type Graphics, graphicsOf, noAnswers, withAnswer } from '../../src/terminal/graphics.ts';
 import type { Size } from '../../src/terminal/open-terminal.ts';
+import { questionsFor } from '../../src/terminal/questions.ts';
 
 const heardAt = (size: Size, ...answers: readonly string[]) =>
   graphicsOf(
@@ -117,7 +118,7 @@ describe('following', () => {
       onAnswer: (fn: typeof answer) => (answer = fn),
       onResize: (fn: typeof resize) => (resize = fn),
     };
-    followGraphics(at, (graphics) => told.push(graphics));
+    followGraphics(at, 'what can you show?', (graphics) => told.push(graphics));
     const answers = (...all: readonly string[]): void => {
       for (const bytes of all) answer(bytes);
     };
@@ -126,7 +127,7 @@ describe('following', () => {
 
   test('tells what is answered up to the answer that every terminal gives, however late', () => {
     const { told, answers, written } = terminal();
-    expect(written.join('')).toMatch(/a=q.*\x1b\[c$/s);
+    expect(written).toEqual(['what can you show?']);
     answers(KITTY_OK, CELL);
     expect(told).toEqual([]);
     answers('\x1b[?62c');
@@ -149,4 +150,21 @@ describe('following', () => {
     answers(KITTY_OK, CELL, '\x1b[?62c', '\x1b[?62c');
     expect(told).toMatchObject([null, { way: 'kitty' }, null]);
   });
+});
+
+describe('what a terminal is asked', () => {
+  test('ends with what every terminal answers', () =>
+    expect(questionsFor({ TERM: 'xterm-256color' })).toMatch(/^\x1b_G.*a=q.*\x1b\[c$/s));
+
+  test.each([
+    { TERM: 'tmux-256color' },
+    { TERM: 'screen' },
+    { TERM: 'xterm-256color', TMUX: '/tmp/tmux-0/default,1,0' },
+  ])('is nothing in %j that would become a title', (env) =>
+    expect(questionsFor(env)).toMatch(/^\x1b\[16t[^_PX^k]*\x1b\[c$/),
+  );
+
+  test.each(['linux', 'dumb', 'vt52'])('is nothing at all in %s, which would print it', (TERM) =>
+    expect(questionsFor({ TERM })).toBeNull(),
+  );
 });
