@@ -2,7 +2,8 @@ import type { App, Play } from '../app/app.ts';
 import { bobbinLine } from '../app/bobbin-words.ts';
 import { FOLDED, isFolded } from '../app/fold.ts';
 import { seamsSaid } from '../app/seam-words.ts';
-import { speak } from '../app/speak.ts';
+import { speak, why } from '../app/speak.ts';
+import { stepPictures } from '../app/step-pictures.ts';
 import type { WantedPoint } from '../bundle/next.ts';
 import { firstOpenBlank } from '../bundle/next.ts';
 import type { Step } from '../procedure/procedure.ts';
@@ -85,7 +86,7 @@ function aboutRows(say: Say, { bundle, procedure }: Play, width: number): readon
 }
 
 /** Seams, pictures as words, and what else is known of the step: below the points, where they take no room from the next action. */
-function factRows(app: App, { id, facts, pictures }: Step, width: number): readonly Row[] {
+function factRows(app: App, { id, facts }: Step, width: number): readonly Row[] {
   const say = speak(app);
   const bobbin = bobbinLine(app, id);
   const { allowedMinutes, seams, needsSkill } = facts;
@@ -96,11 +97,12 @@ function factRows(app: App, { id, facts, pictures }: Step, width: number): reado
   const lines = [
     ...(seams ? [seamsSaid(say, seams)] : []),
     ...(bobbin === undefined ? [] : [bobbin]),
-    ...pictures.map(({ alt, bringOut }) =>
-      bringOut.length > 0
-        ? say('Picture: {alt} (brings out {ids})', { alt, ids: bringOut.join(', ') })
+    ...stepPictures(app).flatMap(({ alt, wanted, seen }) => [
+      wanted.broughtOut.length > 0
+        ? say('Picture: {alt} (brings out {ids})', { alt, ids: wanted.broughtOut.join(', ') })
         : say('Picture: {alt}', { alt }),
-    ),
+      ...(seen?.is === 'unshown' ? [why(app, seen.why)] : []),
+    ]),
     ...(short === '' ? [] : [short]),
   ];
   return lines.flatMap((line) => wrapRow([said(line, 'dim')], width, 3));

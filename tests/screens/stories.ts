@@ -155,6 +155,7 @@ export const stories: Readonly<Record<string, Story>> = {
   'picture-again': { keys: flashed, after: showing(drawing, 'l "b-1" enter p') },
   'picture-photograph': { keys: flashed, after: showing(photograph, 'p') },
   'picture-broken': { keys: flashed, after: showing(broken, 'p') },
+  'picture-broken-beside': { keys: flashed, after: showing(broken, '') },
   'picture-unread': { keys: flashed, after: showing(null, 'p') },
   'hold-again': {
     rule: 'supervisors',
