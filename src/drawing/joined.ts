@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from '../base/result.ts';
 import type { Drawing, Part } from './drawing.ts';
-import { lengthsBetween, notchesOf } from './notches.ts';
+import { astray, lengthsBetween, notchesOf } from './notches.ts';
 
 /** One stretch of two edges that are to be joined. */
 interface Stretch {
@@ -12,7 +12,7 @@ interface Stretch {
 
 /**
  * Two edges laid on each other notch to notch, in the direction in which they fit better: a drawing may have drawn them in opposite
- * ones. Refused as `notches-differ` when one has more notches than the other.
+ * ones. Refused as `notches-differ` when one has more notches than the other, and as `notch-astray`.
  */
 export function joined(drawing: Drawing, first: Part, second: Part): Result<readonly Stretch[]> {
   const [notches, others] = [notchesOf(drawing, first), notchesOf(drawing, second)];
@@ -21,6 +21,8 @@ export function joined(drawing: Drawing, first: Part, second: Part): Result<read
     const why = `${first.id} has ${count(notches.length)} and ${second.id} has ${count(others.length)}`;
     return refuse('notches-differ', `${why}; draw a notch on both for each place that meets.`);
   }
+  const lost = astray(notches, first) ?? astray(others, second);
+  if (lost !== undefined) return lost;
   const lengths = lengthsBetween(notches, first);
   const forward = lengthsBetween(others, second);
   const backward = forward.toReversed();

@@ -7,12 +7,12 @@ import type { Drawing, Part } from './drawing.ts';
 import { lengthOf } from './length.ts';
 import { type Measure, readMeasure } from './measure.ts';
 import { partsNamed } from './named-part.ts';
-import { edgeOfNotch, notchesOf } from './notches.ts';
+import { astray, edgeOfNotch, notchesOf } from './notches.ts';
 
 /**
  * Measures in a drawing what a supervisor names, in millimetres: one number, or the three of a distance, at both ends and the middle. Of
  * two notches on one edge it is the length along it. Refused as `measure-unreadable`, `part-missing`, `part-several`,
- * `part-not-a-line`, `distance-askew` or `corners-not-four`; the sentence says what to write instead.
+ * `part-not-a-line`, `distance-askew`, `distance-broken`, `notch-astray` or `corners-not-four`; the sentence says what to write instead.
  */
 export function measureNamed(drawing: Drawing, words: string): Result<readonly number[]> {
   const named = readMeasure(words);
@@ -68,8 +68,10 @@ function apart(drawing: Drawing, first: Part, second: Part): Result<readonly num
     first.kind === 'notch' && second.kind === 'notch' && first.id !== null ? edgeOfNotch(first.id) : undefined;
   const along = drawing.parts.find(({ id }) => edge !== undefined && id === edge);
   const places = along === undefined ? [] : notchesOf(drawing, along);
-  const [from, to] = [first, second].map((notch) => places.find(({ id }) => id === notch.id)?.along);
-  return from === undefined || to === undefined ? distancesBetween(first.path, second.path) : ok([Math.abs(to - from)]);
+  const two = [first, second].flatMap((notch) => places.find(({ id }) => id === notch.id) ?? []);
+  const [from, to] = two;
+  if (along === undefined || from === undefined || to === undefined) return distancesBetween(first.path, second.path);
+  return astray(two, along) ?? ok([Math.abs(to.along - from.along)]);
 }
 
 function diagonal({ path }: Part, which: 'd1' | 'd2'): Result<readonly number[]> {

@@ -39,9 +39,7 @@ const EMPTY: Drawing = { title: null, box: { x: 0, y: 0, width: 0, height: 0 }, 
 /** A drawing is in millimetres when its size in millimetres is that of its viewBox. */
 function readBox(root: XmlElement, source: Source, note: (problem: Problem) => void): Box {
   const { viewBox = '', width = '', height = '' } = root.attributes;
-  const size = [width, height].map((text) =>
-    /mm\s*$/.test(text) ? readNumber(text.replace(/mm\s*$/, '')) : undefined,
-  );
+  const size = [width, height].map(inMillimetres);
   const numbers = readNumbers(viewBox) ?? [];
   const [x = 0, y = 0, across = 0, down = 0] = numbers;
   if (numbers.length === 4 && across > 0 && down > 0) {
@@ -71,4 +69,19 @@ function readBox(root: XmlElement, source: Source, note: (problem: Problem) => v
   return { x: 0, y: 0, width: positive(plainWidth), height: positive(plainHeight) };
 }
 
-const isSame = (a: number | undefined, b: number): boolean => a !== undefined && Math.abs(a - b) <= b * 1e-9;
+/** A size as programs write it, in millimetres; `undefined` without a unit, and in one that is none of length. */
+function inMillimetres(text: string): number | undefined {
+  const [, digits = '', unit = ''] = /^(.*?)(mm|cm|in)\s*$/s.exec(text) ?? [];
+  const number = readNumber(digits);
+  return number === undefined ? undefined : number * (MILLIMETRES.get(unit) ?? Number.NaN);
+}
+
+/** An inch by 24 FR 5348, 1959. */
+const MILLIMETRES: ReadonlyMap<string, number> = new Map([
+  ['mm', 1],
+  ['cm', 10],
+  ['in', 25.4],
+]);
+
+/** Inches are written with some six decimals. */
+const isSame = (a: number | undefined, b: number): boolean => a !== undefined && Math.abs(a - b) <= b * 1e-6;

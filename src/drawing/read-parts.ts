@@ -7,7 +7,7 @@ import { combine, enlargement, IDENTITY, type Matrix, moved, readTransform } fro
 import { readNumber } from './numbers.ts';
 import { MOST_COMMANDS, pathInPlace } from './path-in-place.ts';
 import { type Fault, type ShapeName, shapeData } from './shape-data.ts';
-import { styleOf } from './style.ts';
+import { placedByStyle, styleOf } from './style.ts';
 import { textRuns } from './text-runs.ts';
 import { elementsOf, placeOfValue } from './tree.ts';
 import { unsafeIn } from './unsafe.ts';
@@ -106,6 +106,12 @@ const unread = (name: string): Fault => ({
 function check(element: XmlElement, { ids, say }: Reading): boolean {
   const unsafe = unsafeIn(element);
   for (const fault of unsafe) say(element, { rule: 'drawing-unsafe', ...fault });
+  const placed = element.name === 'svg' ? undefined : placedByStyle(element);
+  if (placed !== undefined) {
+    const message = `A style says ${placed} here, which is obeyed on paper and not read.`;
+    const mend = 'Write it as an attribute of the part, such as transform="rotate(90)" or width="40".';
+    say(element, { rule: 'drawing-style', attribute: element.name === 'style' ? null : 'style', message, mend });
+  }
   const { id } = element.attributes;
   if (id !== undefined && ids.has(id)) {
     const message = `The id ${id} is there already, so nobody knows which of the two is meant.`;

@@ -33,9 +33,9 @@ describe('notches along an edge', () => {
   test('stand in their order from its start, single or double', () => {
     const notches = notchesOf(lining, part(lining, 'B-aft'));
     expect(notches).toEqual([
-      { id: 'notch-B-aft-1', along: 210 },
-      { id: 'notch-B-aft-2', along: 650 },
-      { id: 'notch-B-aft-3', along: 1_050 },
+      { id: 'notch-B-aft-1', along: 210, away: 0 },
+      { id: 'notch-B-aft-2', along: 650, away: 0 },
+      { id: 'notch-B-aft-3', along: 1_050, away: 0 },
     ]);
     expect(lengthsBetween(notches, part(lining, 'B-aft'))).toEqual([210, 440, 400, 250]);
   });
@@ -50,8 +50,8 @@ describe('notches along an edge', () => {
     const hole = (n: number, x: number): string => `<circle id="notch-a-${n}" class="notch" cx="${x}" cy="1" r="2"/>`;
     const { drawing } = readDrawing(svg(`${edge('a', 0, 90, [])}${hole(1, 70)}${hole(2, 20)}`), 'a.svg');
     expect(notchesOf(drawing, part(drawing, 'a'))).toEqual([
-      { id: 'notch-a-2', along: 20 },
-      { id: 'notch-a-1', along: 70 },
+      { id: 'notch-a-2', along: 20, away: 1 },
+      { id: 'notch-a-1', along: 70, away: 1 },
     ]);
   });
 
@@ -84,6 +84,16 @@ describe('two edges laid notch to notch', () => {
 
   test('with unlike numbers of notches, not at all', () =>
     expect(lay(edge('a', 0, 100, [30]), edge('b', 50, 100, []))).toBe('notches-differ'));
+
+  test('a notch that lies on another edge than its id says is told, not laid on its own', () => {
+    const stray = edge('a', 0, 100, [30]) + edge('b', 50, 100, [70]).replace('M67 50', 'M67 0');
+    expect(lay(stray)).toBe('notch-astray');
+    const { drawing } = readDrawing(svg(stray), 'a.svg');
+    const laid = joined(drawing, part(drawing, 'a'), part(drawing, 'b'));
+    expect(laid.ok ? '' : laid.error.message).toBe(
+      'notch-b-0 lies 50 mm beside b; draw it on that edge, or give it the id of the edge it is on.',
+    );
+  });
 
   test('the panels of the practice lining fit, and each stretch says where it is', () => {
     const lining = own('lining');

@@ -73,7 +73,22 @@ describe('distances', () => {
       Number((25 * Math.PI).toFixed(9)),
     ]);
     expect(of(`${notch(1, 0, 50)}${notch(2, 30, 10)}`, 'notch-e-1–notch-e-2')).toEqual([50]);
+    expect(of(`${edge}${notch(1, 0, 50)}${notch(2, 50, 9)}`, 'notch-e-1–notch-e-2')).toBe('notch-astray');
   });
+});
+
+describe('what marks a place and what is a line', () => {
+  const edge = '<line id="e" class="edge" x2="150"/>';
+  test.each([
+    ['a cross', 'M10 30H50M30 10V50', [30]],
+    ['a double notch', 'M20 20l3 3l3 -3M32 20l3 3l3 -3', [20]],
+    ['a hole', 'M10 30A5 5 0 0 1 20 30A5 5 0 0 1 10 30Z', [30]],
+    ['a circle in a cross, no larger than a notch', 'M10 30A5 5 0 0 1 20 30A5 5 0 0 1 10 30ZM8 30H22', [30]],
+    ['one line', 'M10 30H60', [30, 30, 30]],
+    ['two lines', 'M10 30H60M10 70H60', 'distance-broken'],
+    ['a broken line', 'M10 30H60M70 30H120', 'distance-broken'],
+    ['an outline with a hole', 'M10 30H60V80H10ZM20 40H50V70H20Z', 'distance-broken'],
+  ])('%s', (_, data, expected) => expect(of(`${edge}<path id="m" d="${data}"/>`, 'm–e')).toEqual(expected));
 });
 
 describe('sizes and diagonals', () => {

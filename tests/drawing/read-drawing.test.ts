@@ -145,10 +145,46 @@ const CASES: readonly (readonly [rule: string, bad: string, good: string])[] = [
   ['drawing-path', '<path d="¦M0 0 L1e400 1"/>', '<path d="M0 0 L1e2 1"/>'],
   ['drawing-path', '<path d="¦M0 0 A1 1 0 2 0 3 3"/>', '<path d="M0 0 A1 1 0 1 0 3 3"/>'],
   ['drawing-path', '<path transform="scale(2000)" d="¦M0 0H1000"/>', '<path transform="scale(2)" d="M0 0H1000"/>'],
+  [
+    'drawing-style',
+    '<line x2="1" style="¦stroke:red; transform : rotate(9deg)"/>',
+    '<line x2="1" style="stroke-width:9"/>',
+  ],
+  [
+    'drawing-style',
+    '<rect width="9" height="9" style="¦width:20px"/>',
+    '<rect width="9" height="9" style="stroke-width:1"/>',
+  ],
+  [
+    'drawing-style',
+    '¦<style>.a, #b { fill: none; Scale: 2 }</style>',
+    '<style>svg { width: 100%; display: block }</style>',
+  ],
+  [
+    'drawing-style',
+    '<defs>¦<style>.a { display: none }</style></defs>',
+    '<style>.a { fill: none; stroke: red }</style>',
+  ],
   ['drawing-units', head('width="¦200px" height="100px" viewBox="0 0 200 100"'), head(scaled(200))],
   ['drawing-units', head('width="¦200mm" height="100mm" viewBox="0 0 400 200"'), head(scaled(200.5))],
   ['drawing-units', head('width="¦200mm" height="90mm" viewBox="0 0 200 100"'), head(scaled(1))],
   ['drawing-units', head('viewBox="¦0 0 200 100"'), head(scaled(1))],
+  [
+    'drawing-units',
+    head('width="¦8in" height="4in" viewBox="0 0 8 4"'),
+    head('width="8in" height="4in" viewBox="0 0 203.2 101.6"'),
+  ],
+  [
+    'drawing-units',
+    head('width="¦43.30in" height="4in" viewBox="0 0 1100 101.6"'),
+    head('width="43.307087in" height="4in" viewBox="0 0 1100 101.6"'),
+  ],
+  [
+    'drawing-units',
+    head('width="¦20cm" height="10cm" viewBox="0 0 20 10"'),
+    head('width="20cm" height="10 cm " viewBox="0 0 200 100"'),
+  ],
+  ['drawing-units', head('width="¦200q" height="100q" viewBox="0 0 200 100"'), head(scaled(1))],
   ['drawing-units', `¦${head('width="200mm" height="100mm"')}`, head(scaled(1))],
 ];
 
