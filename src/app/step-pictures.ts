@@ -37,8 +37,6 @@ function sewnBefore({ bundle, procedure }: Play, at: Place): readonly string[] {
     .flatMap(({ step }) => step.facts.seams?.ids ?? []);
 }
 
-/** The picture that is looked at: the one chosen, else the first. */
-export const pictureAt = (app: App): StepPicture | undefined => {
-  const all = stepPictures(app);
-  return all[app.layer?.layer === 'picture' ? app.chosen : 0] ?? all[0];
-};
+/** The picture that is looked at: the first, unless another was chosen. */
+export const pictureAt = (app: App): StepPicture | undefined =>
+  stepPictures(app)[app.layer?.layer === 'picture' ? app.chosen : 0];

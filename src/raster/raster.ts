@@ -32,18 +32,16 @@ export interface Indexed extends Room {
 }
 
 /** The picture in at most so many colours (2 to 256), to fit the room. A photograph is dithered, a drawing stays clean. */
-export function indexedOf(source: Source, room: Room, colours: number): Promise<Result<Indexed>> {
-  return attempt(source, async (open, sharp) => {
+export async function indexedOf(source: Source, room: Room, colours: number): Promise<Result<Indexed>> {
+  const raw = await attempt(source, async (open, sharp) => {
     const few = await fitted(open, room)
       .png({ palette: true, colours, dither: 'photo' in source ? 1 : 0 })
       .toBuffer();
-    const { data, info } = await sharp(few)
-      .removeAlpha()
-      .toColourspace('srgb')
-      .raw()
-      .toBuffer({ resolveWithObject: true });
-    return { width: info.width, height: info.height, ...byPalette(data) };
+    return sharp(few).removeAlpha().toColourspace('srgb').raw().toBuffer({ resolveWithObject: true });
   });
+  if (!raw.ok) return raw;
+  const { data, info } = raw.value;
+  return ok({ width: info.width, height: info.height, ...byPalette(data) });
 }
 
 /** How light a picture is, from 0 to 255, row by row. */
@@ -54,17 +52,13 @@ export interface Greys {
 }
 
 /** The picture as so few greys that each can be a part of a cell; with as much contrast as it will bear. */
-export function greysOf(source: Source, room: Room): Promise<Result<Greys>> {
-  return attempt(source, async (open) => {
-    const { data, info } = await fitted(open, room)
-      .removeAlpha()
-      .toColourspace('b-w')
-      .normalise()
-      .raw()
-      .toBuffer({ resolveWithObject: true });
-    const values = data.filter((_, at) => at % info.channels === 0);
-    return { columns: info.width, rows: info.height, values };
-  });
+export async function greysOf(source: Source, room: Room): Promise<Result<Greys>> {
+  const raw = await attempt(source, (open) =>
+    fitted(open, room).removeAlpha().toColourspace('b-w').normalise().raw().toBuffer({ resolveWithObject: true }),
+  );
+  if (!raw.ok) return raw;
+  const { data, info } = raw.value;
+  return ok({ columns: info.width, rows: info.height, values: data.filter((_, at) => at % info.channels === 0) });
 }
 
 const fitted = (open: Sharp, { width, height }: Room): Sharp =>
@@ -72,7 +66,7 @@ const fitted = (open: Sharp, { width, height }: Room): Sharp =>
 
 const SECONDS = 10;
 
-/** Every failure is an answer in one sentence: a picture stops nobody. */
+/** Whatever the library cannot do with the bytes is an answer in one sentence: a picture stops nobody. */
 async function attempt<T>(
   source: Source,
   work: (open: Sharp, sharp: typeof import('sharp').default) => Promise<T>,

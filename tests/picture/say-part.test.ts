@@ -68,6 +68,11 @@ describe('the nearest edge', () => {
     ]);
   });
 
+  test('that is drawn as one comes before a nearer side that is not', () => {
+    const front = part('e', 'edge', 'M0 0 L200 0', 'Front edge of A, 200');
+    expect(said(made(front, part('L', 'mark', 'M20 90 L180 90')), ['L'])[0]).toContain('90 mm from “Front edge of A”');
+  });
+
   test('is never that of another piece', () => {
     const other = part('e', 'edge', 'M0 9 L200 9', 'Front edge of B');
     expect(said(made(other, part('L', 'mark', 'M20 10 L180 10')), ['L'])[0]).toContain('10 mm from its upper edge');

@@ -1,6 +1,7 @@
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { drawSvg } from '../../src/picture/draw-svg.ts';
+import { library } from '../../src/raster/library.ts';
 import { greysOf, indexedOf, pngOf, type Source } from '../../src/raster/raster.ts';
 import { readSample } from '../picture/read-sample.ts';
 
@@ -71,10 +72,32 @@ describe('a photograph', () => {
     expect(values[36 * 2]).toBeLessThan(120);
   });
 
+  test('that is all in shadow is shown with all the contrast it bears', async () => {
+    const dark = await sharp(png).linear(0.1, 20).png().toBuffer();
+    const found = await greysOf({ photo: dark }, { width: 36, height: 24 });
+    if (!found.ok) throw new Error(found.error.message);
+    expect(Math.max(...found.value.values) - Math.min(...found.value.values)).toBeGreaterThan(200);
+  });
+
+  test('is shown although its file has bytes too many, as some cameras write', async () => {
+    // Between two markers (ITU-T T.81, B.1.1): a reader goes on to the next one, and warns.
+    const photo = Buffer.concat([jpeg.subarray(0, 2), Buffer.alloc(2), jpeg.subarray(2)]);
+    expect(await pngOf({ photo }, room)).toMatchObject({ ok: true });
+  });
+
   test('taken with the camera on its side stands upright', async () => {
     const turned = await sharp(jpeg).withMetadata({ orientation: 6 }).toBuffer();
     expect(await pngOf({ photo: turned }, room)).toMatchObject({ ok: true, value: { width: 144, height: 216 } });
   });
+});
+
+test('the library opens nothing but drawings and photographs', async () => {
+  const found = await library();
+  if (!found.ok) throw new Error(found.error.message);
+  for (const kind of ['webp', 'gif', 'tiff'] as const) {
+    const bytes = await sharp(png).resize(8).toFormat(kind).toBuffer();
+    await expect(found.value(bytes).metadata()).rejects.toThrow();
+  }
 });
 
 describe('a picture that cannot be shown is one sentence', () => {
