@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { curvesOf, type Point } from '../../src/drawing/curve.ts';
 import { flatten } from '../../src/drawing/flatten.ts';
@@ -108,6 +109,61 @@ describe('ellipses: a complete elliptic integral of the second kind', () => {
     near(quarterEllipse(1, 1), Math.PI / 2, 1e-15);
     near(quarterEllipse(1, Math.SQRT1_2), 1.350643881, 1e-9);
   });
+});
+
+/**
+ * SVG 2, appendix B.2.2 and B.2.3: an arc is x = rx cos θ, y = ry sin θ, turned and moved, its flags whether θ runs over more than a half and upward.
+ * Made from its angles, its ends and flags must lead back to the very same curve; the other way round is what the program reckons.
+ */
+test('an arc of any radii, turn, part, flags and transform is the image of its part of a circle', () => {
+  const size = fc.double({ min: 1, max: 500, noNaN: true });
+  const degrees = fc.double({ min: -360, max: 360, noNaN: true });
+  const arc = fc.record({
+    rx: size,
+    ry: size,
+    turn: degrees,
+    from: degrees,
+    swept: fc.double({ min: 3, max: 357, noNaN: true }),
+  });
+  const matrix = fc
+    .tuple(...Array.from({ length: 6 }, () => fc.double({ min: -3, max: 3, noNaN: true })))
+    .filter(([a = 0, b = 0, c = 0, d = 0]) => Math.abs(a * d - b * c) > 0.05);
+  fc.assert(
+    fc.property(
+      arc,
+      fc.boolean(),
+      matrix,
+      ({ rx, ry, turn, from, swept }, isUpward, [a = 1, b = 0, c = 0, d = 1, e = 0, f = 0]) => {
+        const angle = (turn * Math.PI) / 180;
+        const moved = ([x, y]: Point): Point => [a * x + c * y + e, b * x + d * y + f];
+        const turned = ([x, y]: Point): Point => [
+          7 + x * Math.cos(angle) - y * Math.sin(angle),
+          9 + x * Math.sin(angle) + y * Math.cos(angle),
+        ];
+        const theta = (t: number): number => ((from + (isUpward ? 1 : -1) * swept * t) * Math.PI) / 180;
+        const place = (t: number): Point => turned([rx * Math.cos(theta(t)), ry * Math.sin(theta(t))]);
+        const flags = `${swept > 180 ? 1 : 0} ${isUpward ? 1 : 0}`;
+        // Within a hair of half a turn the last digit decides which way the arc goes.
+        fc.pre(Math.abs(swept - 180) > 1);
+        const data = `M${place(0).join(' ')}A${rx} ${ry} ${turn} ${flags} ${place(1).join(' ')}`;
+        const element = `<path transform="matrix(${[a, b, c, d, e, f].join(' ')})" d="${data}"/>`;
+        const { drawing, findings } = readDrawing(svg(element), 'a.svg');
+        expect(findings).toEqual([]);
+        const [run = []] = flatten(drawing.parts[0]?.path ?? '', 0.001);
+        for (const t of [0, 0.2, 0.5, 0.9, 1]) near(distanceTo(run, moved(place(t))), 0, 0.0011);
+        const speed = (t: number): number => {
+          const [x, y] = [-rx * Math.sin(theta(t)), ry * Math.cos(theta(t))];
+          const [across, down] = [x * Math.cos(angle) - y * Math.sin(angle), x * Math.sin(angle) + y * Math.cos(angle)];
+          return Math.hypot(a * across + c * down, b * across + d * down) * ((swept * Math.PI) / 180);
+        };
+        // In parts: a flat ellipse all but stands still at its ends.
+        const parts = Array.from({ length: 16 }, (_, i) => tanhSinh((t) => speed((i + t) / 16)) / 16);
+        const length = parts.reduce((sum, part) => sum + part, 0);
+        near(drawn(element), length, 1e-8 * Math.max(1, length));
+      },
+    ),
+    { numRuns: 60 },
+  );
 });
 
 describe('cubic curves: another rule for the same integral', () => {

@@ -332,6 +332,52 @@ describe('where a block is put', () => {
     expect(width(insert('A'), entity('INSERT', 0, [2, 'A'], [10, 50], [20, 0]))).toEqual(['A 10.00', 'A-2 10.00']);
   });
 
+  test('anywhere, turned, mirrored and stretched, one in another: each point is where the numbers put it', () => {
+    const some = fc.integer({ min: -90, max: 90 });
+    const put = fc.record({
+      x: some,
+      y: some,
+      across: fc.constantFrom(-2, -1, 0.5, 1),
+      up: fc.constantFrom(-1, 1, 3),
+      turn: some,
+    });
+    type Put = typeof put extends fc.Arbitrary<infer T> ? T : never;
+    const pairs = ({ x, y, across, up, turn }: Put) =>
+      [
+        [10, x],
+        [20, y],
+        [41, across],
+        [42, up],
+        [50, turn],
+      ] as const;
+    // By complex numbers, and no matrix.
+    const placed = ({ x, y, across, up, turn }: Put, [px, py]: readonly [number, number]) => {
+      const [length, angle] = [
+        Math.hypot(across * px, up * py),
+        Math.atan2(up * py, across * px) + (turn * Math.PI) / 180,
+      ];
+      return [x + length * Math.cos(angle), y + length * Math.sin(angle)] as const;
+    };
+    fc.assert(
+      fc.property(put, put, some, some, (inner, outer, x, y) => {
+        const one = block('ONE', entity('LINE', 8, [10, x], [20, y], [11, x + 9], [21, y - 4]));
+        const two = block('TWO', entity('INSERT', 0, [2, 'ONE'], ...pairs(inner)));
+        const file = dxf({ blocks: [one, two], entities: [entity('INSERT', 0, [2, 'TWO'], ...pairs(outer))] });
+        const [ends = []] = flatten(pattern(file).pieces[0]?.parts[0]?.path ?? '', 1);
+        for (const [index, from] of (
+          [
+            [x, y],
+            [x + 9, y - 4],
+          ] as const
+        ).entries()) {
+          const [toX, toY] = placed(outer, placed(inner, from));
+          expect(ends[index]?.[0]).toBeCloseTo(toX, 8);
+          expect(ends[index]?.[1]).toBeCloseTo(-toY, 8);
+        }
+      }),
+    );
+  });
+
   test('by its own base point', () => {
     const [head, inside] = [block('A').slice(0, 4), block('A', closed(0, 0, 10, 20)).slice(6)];
     const based = [...head, [10, 4] as const, [20, 0] as const, ...inside];
