@@ -1,4 +1,5 @@
 import { ok, type Result, refuse } from '../../base/result.ts';
+import { readNumber } from '../numbers.ts';
 import { type Entity, hasFlag, numberOf } from './entities.ts';
 
 /**
@@ -60,7 +61,7 @@ function light(entity: Entity): Result<string> {
   const vertices: { x: number; y: number; bulge: number }[] = [];
   for (const { code, value } of entity.tags) {
     if (code !== 10 && code !== 20 && code !== 42) continue;
-    const number = numberOf({ ...entity, tags: [{ code, value, line: 0 }] }, code);
+    const number = readNumber(value);
     if (number === undefined) return unreadable(NUMBER);
     const last = vertices.at(-1);
     if (code === 10) vertices.push({ x: number, y: Number.NaN, bulge: 0 });

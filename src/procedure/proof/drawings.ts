@@ -1,5 +1,6 @@
 import type { Severity } from '../../base/finding.ts';
 import { isToScale } from '../../drawing/read-drawing.ts';
+import type { Step } from '../procedure.ts';
 import type { Proof, ShownDrawing } from './proof.ts';
 import { COMMON_PRACTICE, type Rule } from './rule.ts';
 
@@ -91,6 +92,12 @@ export const DRAWINGS: readonly Rule[] = [
 /** The same drawing for both examples. */
 export function both(drawing: string): { readonly bad: string; readonly good: string } {
   return { bad: drawing, good: drawing };
+}
+
+/** The drawings that are shown, those of a step first. */
+export function nearestFirst(drawings: readonly ShownDrawing[], { pictures }: Step): readonly ShownDrawing[] {
+  const own = drawings.filter(({ address }) => pictures.some((picture) => picture.address === address));
+  return [...new Set([...own, ...drawings])];
 }
 
 /** Whether there is a drawing that could be measured. */

@@ -5,7 +5,7 @@ import type { Limit } from '../../measure/limit.ts';
 import { convert } from '../../measure/unit.ts';
 import type { Point, Step } from '../procedure.ts';
 import { wayOut } from '../way-out.ts';
-import { both, isMeasurable } from './drawings.ts';
+import { both, isMeasurable, nearestFirst } from './drawings.ts';
 import type { Proof, ShownDrawing } from './proof.ts';
 import { COMMON_PRACTICE, type Rule } from './rule.ts';
 
@@ -75,10 +75,8 @@ function* measures({ procedure, drawings, at }: Proof): Generator<MeasureOf> {
   if (drawings === null) return;
   for (const step of procedure.steps)
     for (const point of step.points)
-      for (const { name, limit } of namedBy(point)) {
-        const near = drawings.filter(({ address }) => step.pictures.some((picture) => picture.address === address));
-        yield { name, limit, at: at(point.line), ...measureIn([...new Set([...near, ...drawings])], name, step) };
-      }
+      for (const { name, limit } of namedBy(point))
+        yield { name, limit, at: at(point.line), ...measureIn(nearestFirst(drawings, step), name, step) };
 }
 
 const namedBy = (point: Point): readonly { readonly name: string; readonly limit: Limit }[] =>

@@ -3,7 +3,7 @@ import { joined } from '../../drawing/joined.ts';
 import { partsNamed } from '../../drawing/named-part.ts';
 import type { SeamsFact, Step } from '../procedure.ts';
 import { wayOut } from '../way-out.ts';
-import { both, isMeasurable } from './drawings.ts';
+import { both, isMeasurable, nearestFirst } from './drawings.ts';
 import type { Proof } from './proof.ts';
 import { COMMON_PRACTICE, type Rule } from './rule.ts';
 
@@ -142,9 +142,8 @@ function joins(proof: Proof): readonly Join[] {
   if (drawings === null) return [];
   return sewn(proof).flatMap(({ step, seams }) =>
     (seams.joins ?? []).map((names) => {
-      const [drawing] = drawings
-        .filter(isMeasurable)
-        .flatMap(({ read }) => (hasAll(read.drawing, names) ? [read.drawing] : []));
+      const shown = nearestFirst(drawings, step).filter(isMeasurable);
+      const drawing = shown.find(({ read }) => hasAll(read.drawing, names))?.read.drawing;
       return { step, text: seams.text, names, ease: Number(seams.ease ?? 0), laid: lay(drawing, names) };
     }),
   );

@@ -142,6 +142,15 @@ describe('seams and edges', () => {
     expect(rules(join(''), edge('a', 0, 90, []) + edge('b', 20, 90.6, []) + seam)).toEqual(['joined-edges-unlike']);
   });
 
+  test('edges are looked for in the drawing of their own step first', () => {
+    const step = (name: string, picture: string) =>
+      `## Join ${name}\n\n- Seams: s, joins a to b\n\n![It](../media/${picture}.svg)\n\n- [ ] Flat\n`;
+    const fit = edge('a', 0, 90, [30]) + edge('b', 20, 90, [30]) + seam;
+    const drawings = { '../media/a.svg': fit, '../media/b.svg': fit.replace('x2="90" y2="20"', 'x2="95" y2="20"') };
+    const found = findings(`${step('one', 'a')}\n${step('two', 'b')}`, drawings);
+    expect(found.map(({ rule, line }) => `${rule} ${line}`)).toEqual(['joined-edges-unlike 20']);
+  });
+
   test('a notch that the other edge does not have is told, and so is an edge that is not drawn', () => {
     const uneven = edge('a', 0, 90, [30]) + edge('b', 20, 90, []) + seam;
     const [found] = findings(join(''), { '../media/a.svg': uneven });
