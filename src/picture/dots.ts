@@ -38,6 +38,7 @@ export function drawPath(dots: Dots, path: string, view: Box, pen: Pen, tone: To
   const put = inker(dots, tone);
   // A curve that reaches far beyond what is seen may be less exact, or it would have no end of points.
   for (const points of flatten(path, Math.max(0.3 / scale, Math.max(box.width, box.height) / FINEST))) {
+    // In dots, also along pieces shorter than one: else a line of many points would have dashes too short to be seen.
     let walked = 0;
     for (let at = 1; at < points.length; at++) {
       const [x0 = 0, y0 = 0] = points[at - 1] ?? [];
@@ -49,10 +50,11 @@ export function drawPath(dots: Dots, path: string, view: Box, pen: Pen, tone: To
       );
       if (piece === null) continue;
       const [fromX, fromY, toX, toY] = piece;
-      const steps = Math.max(1, Math.round(Math.max(Math.abs(toX - fromX), Math.abs(toY - fromY))));
+      const long = Math.max(Math.abs(toX - fromX), Math.abs(toY - fromY));
+      const steps = Math.max(1, Math.round(long));
       for (let step = 0; step <= steps; step++) {
         // The place between two pieces belongs to the one before.
-        if (step > 0) walked++;
+        if (step > 0) walked += long / steps;
         const x = Math.floor(fromX + ((toX - fromX) * step) / steps);
         const y = Math.floor(fromY + ((toY - fromY) * step) / steps);
         const ink = walked % (on + off) < on ? 'dot' : 'gap';

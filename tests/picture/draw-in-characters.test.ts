@@ -80,6 +80,17 @@ describe('a line tells how it stands without any colour', () => {
   test('something else is told of: dots', () => expect(drawn([], ['other'])).toBe('⠁'.repeat(20)));
 });
 
+test('a seam is drawn in the same stitches however many points it has', () => {
+  const through = (points: number): string =>
+    Array.from({ length: points + 1 }, (_, at) => `${at === 0 ? 'M' : 'L'}${(at * 100) / points} 50`).join(' ');
+  const drawn = (path: string): string => {
+    const seam = { id: 'S', groups: [], kind: 'seam', title: null, path } as const;
+    return textOf(drawInCharacters({ ...small, parts: [seam] }, box, { broughtOut: [], sewn: ['S'] }))[5] ?? '';
+  };
+  expect(drawn(through(1))).toBe('⠉⠉⠉  '.repeat(4));
+  expect(drawn(through(400))).toMatch(/^(?:[⠉⠁⠈]{3,4} {1,2}){4}$/);
+});
+
 test('only seams are sewn: a piece of the same group is not drawn as stitches', () => {
   const sewn = textOf(drawInCharacters(small, box, { broughtOut: [], sewn: ['A'] }));
   expect(sewn[0]).toBe(textOf(drawInCharacters(small, box, { broughtOut: [], sewn: ['other'] }))[0]);
