@@ -1,3 +1,4 @@
+import chalk from 'chalk';
 import { hearing, modeOf } from '../app/mode.ts';
 import type { Move } from '../app/move.ts';
 import type { AppStore } from '../app/store.ts';
@@ -32,7 +33,7 @@ export async function showProgram({ store, io, onBell }: Shown): Promise<number>
   const stopGiving = giveBack({ terminal, exit: io.exit, beforeEnd: () => leave(store) });
   onBell(terminal.bell);
   const pictures = truePictures();
-  mount(<Screen store={store} theme={themeFor(io.env)} pictures={pictures} />, terminal);
+  mount(<Screen store={store} theme={themeFor(io.env, chalk.level)} pictures={pictures} />, terminal);
   terminal.onKeys(inTurn(store, terminal), () => hearing(modeOf(store.app())));
   // What the terminal shows is asked once keys are read, since the answers come in with them, and after the first frame.
   const questions = questionsFor(io.env);

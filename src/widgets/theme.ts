@@ -7,21 +7,23 @@ type Look = Pick<
   'color' | 'backgroundColor' | 'bold' | 'italic' | 'underline' | 'strikethrough' | 'inverse'
 >;
 
-/** The look of half blocks of grey; none where there is no colour. 24 greys are colours 232 to 255 of the usual 256. */
+/** The look of half blocks of grey; none where there are no greys. 24 of them are colours 232 to 255 of the usual 256. */
 export const greyLook = (
   theme: Theme,
   { over, under }: { readonly over: number; readonly under: number },
 ): Look | null =>
-  theme === withoutColour ? null : { color: `ansi256(${232 + over})`, backgroundColor: `ansi256(${232 + under})` };
+  theme !== inColour ? null : { color: `ansi256(${232 + over})`, backgroundColor: `ansi256(${232 + under})` };
 
 /** One look for each meaning. */
 export type Theme = Readonly<Record<Style, Look>>;
 
 /**
- * The theme the environment asks for: without any colour where `NO_COLOR` is set and not empty (no-color.org), else in colour.
+ * The theme the environment asks for: without any colour where `NO_COLOR` is set and not empty (no-color.org), else in as many as the
+ * terminal has: `level` 1 is sixteen, 2 is 256, 3 is millions.
  */
-export function themeFor(environment: Readonly<Record<string, string | undefined>>): Theme {
-  return environment.NO_COLOR ? withoutColour : inColour;
+export function themeFor(environment: Readonly<Record<string, string | undefined>>, level: 0 | 1 | 2 | 3): Theme {
+  if (environment.NO_COLOR) return withoutColour;
+  return level <= 1 ? inSixteen : inColour;
 }
 
 /**
@@ -49,7 +51,7 @@ export const withoutColour: Theme = {
  * The four signal words as ISO 3864 and ANSI Z535 pair them (white on red, black on orange, black on yellow, white on blue);
  * no other meaning uses a safety colour. The numbers stay red, yellow and blue, and letters stay apart from their ground,
  * when the terminal has sixteen colours and they are brought down to those. Grey 244 keeps a contrast of at least 3.9
- * on black and on white, and becomes ordinary white with sixteen colours, where 243 would become black.
+ * on black and on white.
  */
 export const inColour: Theme = {
   ...withoutColour,
@@ -62,3 +64,6 @@ export const inColour: Theme = {
   caution: { color: 'ansi256(16)', backgroundColor: 'ansi256(220)' },
   notice: { color: 'ansi256(231)', backgroundColor: 'ansi256(25)', bold: true },
 };
+
+/** Of sixteen colours none is a grey that can be read on black and on white: brought down to them, grey would be white. */
+const inSixteen: Theme = { ...inColour, dim: {} };

@@ -70,7 +70,7 @@ describe('themes', () => {
   const isColour = (code: string): boolean => /^(3[0-8]|4[0-8]|9\d|10\d)(;|$)/.test(code);
 
   test('NO_COLOR leaves no colour code, but bold and reverse', async () => {
-    const theme = themeFor({ NO_COLOR: '1' });
+    const theme = themeFor({ NO_COLOR: '1' }, 3);
     const seen = await draw(
       <Lines rows={everything} width={20} height={styles.length} theme={theme} />,
       20,
@@ -82,13 +82,23 @@ describe('themes', () => {
   });
 
   test.each([{}, { NO_COLOR: '' }])('%o means colour', async (environment) => {
-    const theme = themeFor(environment);
+    const theme = themeFor(environment, 2);
     const seen = await draw(
       <Lines rows={everything} width={20} height={styles.length} theme={theme} />,
       20,
       styles.length,
     );
     expect(codes(seen.sent)).toEqual(expect.arrayContaining(['48;5;124', '48;5;208', '48;5;220', '48;5;25']));
+  });
+
+  test('with sixteen colours there is no grey: what is dim is drawn as the rest, which is read on any ground', async () => {
+    const theme = themeFor({}, 1);
+    const rows: readonly Row[] = [[span('dim', 'dim')], [{ text: '▒▒', greys: { over: 0, under: 23 } }]];
+    const seen = await draw(<Lines rows={rows} width={4} height={2} theme={theme} />, 4, 2);
+    expect(codes(seen.sent).filter(isColour)).toEqual([]);
+    expect(seen.lines).toEqual(['dim', '▒▒']);
+    const warning = await draw(<Lines rows={[[span('!', 'warning')]]} width={4} height={1} theme={theme} />, 4, 1);
+    expect(codes(warning.sent).filter(isColour)).not.toEqual([]);
   });
 
   test('greys of a photograph are half blocks in colour, and shades without it', async () => {
