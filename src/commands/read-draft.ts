@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { Result } from '../base/result.ts';
+import { isDrawing } from '../drawing/measurable.ts';
 import { type DrawingRead, readDrawing } from '../drawing/read-drawing.ts';
 import { withDigests } from '../procedure/pictures.ts';
 import type { Picture, Procedure } from '../procedure/procedure.ts';
@@ -67,7 +68,7 @@ export function patientProofreader(): Proofreader {
     const seen = new Map<string, DrawingRead | undefined>();
     const drawingAt = (address: string): DrawingRead | undefined => {
       const picture = pictureAt?.(address);
-      if (!picture?.ok || !/\.svg$/i.test(picture.value.name)) return undefined;
+      if (!picture?.ok || !isDrawing(picture.value.name)) return undefined;
       const { digest, bytes } = picture.value;
       const read = drawings.get(digest) ?? readDrawing(new TextDecoder().decode(bytes), address);
       drawings.set(digest, read);
@@ -119,7 +120,7 @@ function wrongWith(address: string, read: Result<PictureFile>): Wrong | undefine
     const mend = 'Put the file where the address says, or write where it is, such as ../media/lining.svg.';
     return { rule: 'picture-missing', message: read.error.message, mend };
   }
-  const trouble = /\.svg$/i.test(read.value.name) ? undefined : photoTrouble(read.value.bytes);
+  const trouble = isDrawing(read.value.name) ? undefined : photoTrouble(read.value.bytes);
   const mend = 'Save it as JPEG or PNG, with no more than 50 million pixels.';
   return trouble && { rule: 'picture-unshown', message: `${address}: ${trouble.message}`, mend };
 }

@@ -57,7 +57,9 @@ export function gather({ blocks, entities }: DxfFile, perUnit: number, left: Tal
     else if (entity.type !== 'INSERT') loose.push(entity);
     else groups.push({ name: textOf(entity, 2) ?? '', items: expand([entity], upright, 0) });
   }
-  for (const block of blocks.filter((each) => !used.has(each))) {
+  for (const block of outermostFirst(blocks)) {
+    if (used.has(block)) continue;
+    used.add(block);
     // A name with a star is a sheet or a hatch of the program that wrote the file.
     if (!block.name.startsWith('*')) groups.push({ name: block.name, items: expand(block.entities, upright, 0) });
     else
@@ -71,6 +73,13 @@ export function gather({ blocks, entities }: DxfFile, perUnit: number, left: Tal
 
 const MOST = 20_000;
 const DEEPEST = 8;
+
+/** What is put into another block is no piece of its own, as long as that other one is drawn. */
+function outermostFirst(blocks: readonly Block[]): readonly Block[] {
+  const inserts = blocks.flatMap(({ entities }) => entities.filter(({ type }) => type === 'INSERT'));
+  const inner = new Set(inserts.map((entity) => textOf(entity, 2)));
+  return [...blocks.filter(({ name }) => !inner.has(name)), ...blocks];
+}
 
 /** These have the numbers of the whole file, whichever side they are seen from. */
 const OF_THE_FILE: ReadonlySet<string> = new Set(['LINE', 'POINT']);

@@ -1,5 +1,7 @@
 import { ok, type Result, refuse } from '../../base/result.ts';
-import { type Point, runsOf } from '../curve.ts';
+import { placeAlong } from '../along.ts';
+import type { Point } from '../curve.ts';
+import { lengthOf } from '../length.ts';
 import { moved } from '../matrix.ts';
 import { pathInPlace } from '../path-in-place.ts';
 import { awayFrom, isInside, moments } from '../polygon.ts';
@@ -72,10 +74,11 @@ function home(item: Item, outlines: readonly Outline[]): Outline | null {
 
 const sizeOf = ({ points }: Outline): number => Math.abs(moments(points)[0]);
 
+/** The middle of a line: its ends may lie on the outline of a neighbour. */
 function placeOf(item: Item): Point | undefined {
   const path = pathOf(item);
   const point = pointOf(item.entity, 10);
-  return path === undefined ? point && moved(item.matrix, ...point) : runsOf(path)[0]?.start;
+  return path === undefined ? point && moved(item.matrix, ...point) : placeAlong(path, lengthOf(path) / 2);
 }
 
 function pathOf({ entity, matrix }: Item): string | undefined {

@@ -404,7 +404,10 @@ describe('where a block is put', () => {
   test('blocks in blocks; one that holds itself ends', () => {
     const outer = block('B', insert('A', [10, 5]), insert('A', [20, 7]));
     expect(drawn(dxf({ blocks: [one, outer], entities: [insert('B')] })).ids.has('B')).toBe(true);
+    const names = (file: string) => pattern(file).pieces.map(({ name }) => name);
+    expect(names(dxf({ blocks: [one, outer] }))).toEqual(['B']);
     const round = block('C', closed(0, 0, 9, 9), insert('C'));
+    expect(names(dxf({ blocks: [round] }))).toEqual(['C']);
     expect(pattern(dxf({ blocks: [round], entities: [insert('C')] })).leftOut[0]?.why).toBe('it cannot be put in so');
   });
 
@@ -455,6 +458,25 @@ describe('a pattern without blocks', () => {
     );
     expect(drawing.parts.map(({ id }) => id)).toEqual(['LEFT', 'RIGHT', 'seam-RIGHT-1', 'notch-RIGHT-1']);
     expect(boxOf(part('RIGHT').path).x - boxOf(part('LEFT').path).x).toBe(100);
+  });
+
+  test('pieces that touch keep their own lines', () => {
+    const lined = (x: number, y: number) => {
+      const corners = [
+        [x, y],
+        [x + 50, y],
+        [x + 50, y + 50],
+        [x, y + 50],
+      ] as const;
+      return corners.map(([fromX, fromY], index) => {
+        const [toX, toY] = corners[(index + 1) % 4] ?? [x, y];
+        return entity('LINE', 1, [10, fromX], [20, fromY], [11, toX], [21, toY]);
+      });
+    };
+    const seam = entity('LINE', 14, [10, 50], [20, 50], [11, 80], [21, 80]);
+    const { leftOut, pieces } = pattern(dxf({ entities: [...lined(0, 0), ...lined(50, 50), seam] }));
+    expect(leftOut).toEqual([]);
+    expect(pieces.map(({ parts }) => parts.map(({ kind }) => kind))).toEqual([['piece'], ['piece', 'seam']]);
   });
 
   test('pieces without a name are numbered', () =>
