@@ -58,25 +58,23 @@ const SPELLINGS: ReadonlyMap<string, ThreadNumbering> = new Map([
   ['metric ticket', 'metric ticket'],
 ]);
 
+/** A metric size is also written Nm 110 on its packet, and both sizes 110/18. */
 function needle(text: string): Result<readonly Numbered[]> {
-  // A metric size is also written Nm 110 on its packet.
-  const number = Number(text.trim().replace(/^nm\s*/i, ''));
-  const numeric = numericNeedle(number);
-  if (numeric !== undefined)
-    return ok([
-      ['needle, metric', String(number)],
-      ['needle, numeric', String(numeric)],
-      ['blade', `${toDecimal(new Fraction(number, 100))} mm`],
-    ]);
-  const metric = metricNeedles(number);
-  return metric.length === 0
-    ? refuse('needle-unknown', `There is no needle ${text}: sizes are 60 to 250 (metric) or 8 to 27 (numeric).`)
-    : ok([
-        ['needle, metric', metric.join(' or ')],
-        ['needle, numeric', String(number)],
-        ['blade', metric.map((each) => `${toDecimal(new Fraction(each, 100))} mm`).join(' or ')],
-      ]);
+  const [, first, second = first] = /^(?:nm\s*)?(\d{1,3})(?:\s*\/\s*(\d{1,3}))?$/i.exec(text.trim()) ?? [];
+  const metric = sizesOf(Number(first)).filter((each) => sizesOf(Number(second)).includes(each));
+  if (metric.length === 0)
+    return refuse('needle-unknown', `There is no needle ${text}: sizes are 60 to 250 (metric) or 8 to 27 (numeric).`);
+  const or = (of: (size: number) => string): string => [...new Set(metric.map(of))].join(' or ');
+  return ok([
+    ['needle, metric', or(String)],
+    ['needle, numeric', or((each) => String(numericNeedle(each)))],
+    ['blade', or((each) => `${toDecimal(new Fraction(each, 100))} mm`)],
+  ]);
 }
+
+/** The metric sizes that a number stands for, itself being metric or numeric. */
+const sizesOf = (number: number): readonly number[] =>
+  numericNeedle(number) === undefined ? metricNeedles(number) : [number];
 
 function stitch(text: string): Result<readonly Numbered[]> {
   const length = stitchLength(text);
