@@ -28,19 +28,24 @@ function numbered(text: string): Result<readonly Numbered[]> {
   return thread(text);
 }
 
+/** A number by length may name its plies: the finished thread of Nm 80/2 is Nm 40. */
 function thread(text: string): Result<readonly Numbered[]> {
-  const [, digits = '', way = ''] = /^([\d.,]+)\s*(\D+)$/.exec(text) ?? swap(/^(\D+?)\s*([\d.,]+)$/.exec(text));
+  const [, digits = '', plies, way = ''] =
+    /^([\d.,]+)(?:\/(\d))?\s*(\D+)$/.exec(text) ?? wayFirst(/^(\D+?)\s*([\d.,]+)(?:\/(\d))?$/.exec(text));
   const from = SPELLINGS.get(way.trim().toLowerCase().replace(/\s+/g, ' '));
   const amount = readNumber(digits);
-  if (from === undefined || !amount.ok || amount.value.lte(0))
+  const isOfLength = from === 'Nm' || from === 'Ne';
+  if (from === undefined || !amount.ok || amount.value.lte(0) || plies === '0' || (plies !== undefined && !isOfLength))
     return refuse(
       'size-unknown',
-      'Say what it is, such as Tex 70, ticket 40, Nm 40 (of the finished thread), needle 110 or stitch 4 mm.',
+      'Say what it is, such as Tex 70, ticket 40, Nm 40 (of the finished thread) or Nm 80/2, needle 110 or stitch 4 mm.',
     );
-  return ok(threadNumberings.map((to) => [NAMES[to], toDecimalAt(threadNumber(amount.value, from, to), 1)]));
+  const finished = amount.value.div(plies ?? 1);
+  return ok(threadNumberings.map((to) => [NAMES[to], toDecimalAt(threadNumber(finished, from, to), 1)]));
 }
 
-const swap = (found: RegExpExecArray | null): readonly string[] => (found ? ['', found[2] ?? '', found[1] ?? ''] : []);
+const wayFirst = (found: RegExpExecArray | null): readonly (string | undefined)[] =>
+  found ? ['', found[2], found[3], found[1]] : [];
 
 const NAMES: Readonly<Record<ThreadNumbering, string>> = {
   tex: 'tex',
