@@ -1,6 +1,7 @@
 import { aboutParts } from '../picture/about-part.ts';
 import { sayPart } from '../picture/say-part.ts';
 import type { App } from './app.ts';
+import { pictureWords } from './picture-words.ts';
 import { speak, why } from './speak.ts';
 import { stepPictures } from './step-pictures.ts';
 
@@ -8,9 +9,9 @@ import { stepPictures } from './step-pictures.ts';
 export function pictureLines(app: App): readonly string[] {
   // A catalogue says of a message that it does not have what the message says itself.
   const say = speak(app) as (words: string, values: Readonly<Record<string, string | number>>) => string;
-  return stepPictures(app).flatMap(({ alt, wanted, seen }) => {
-    const ids = wanted.broughtOut.join(', ');
-    const head = say(ids === '' ? 'Picture: {alt}' : 'Picture: {alt} (brings out {ids})', { alt, ids });
+  return stepPictures(app).flatMap((picture) => {
+    const { wanted, seen } = picture;
+    const head = pictureWords(app, picture);
     if (seen?.is === 'unshown') return [head, `  ${why(app, seen.why)}`];
     if (seen?.is !== 'drawing') return [head];
     const about = aboutParts(seen.drawing, wanted, seen.scale);

@@ -18,7 +18,7 @@ interface MadePictures extends TruePictures {
 export function truePictures(): MadePictures {
   let can: Graphics | null = null;
   let version = 0;
-  let id = 0;
+  let id = FIRST_ID;
   const watchers = new Set<() => void>();
   const made = remember<Making>(MOST);
   const changed = (): void => {
@@ -58,6 +58,9 @@ export function truePictures(): MadePictures {
     version: () => version,
   };
 }
+
+/** Other programs count the pictures they left in this terminal from 1: none of them is to be replaced or taken away. */
+const FIRST_ID = 1_000_000_000;
 
 /** Pictures kept: those of a step and of the one before, at a size or two. */
 const MOST = 8;

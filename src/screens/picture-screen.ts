@@ -1,4 +1,5 @@
 import type { App } from '../app/app.ts';
+import { pictureWords } from '../app/picture-words.ts';
 import { speak } from '../app/speak.ts';
 import { pictureAt, stepPictures } from '../app/step-pictures.ts';
 import type { Size } from '../terminal/open-terminal.ts';
@@ -12,14 +13,13 @@ import { said } from './said.ts';
 export function pictureScreen(app: App, size: Size): Page | null {
   const picture = pictureAt(app);
   if (!picture) return null;
-  const { alt, wanted } = picture;
-  const say = speak(app);
-  const ids = wanted.broughtOut.join(', ');
-  const words = ids === '' ? say('Picture: {alt}', { alt }) : say('Picture: {alt} (brings out {ids})', { alt, ids });
   const count = stepPictures(app).length;
-  const place = count > 1 ? ` · ${say('{place} of {places}', { place: app.chosen + 1, places: count })}` : '';
+  const place = count > 1 ? ` · ${speak(app)('{place} of {places}', { place: app.chosen + 1, places: count })}` : '';
   return {
-    ...frame(app, size, { top: wrapRow([said(`${words}${place}`)], textWidth(size), 2), body: [] }),
+    ...frame(app, size, {
+      top: wrapRow([said(`${pictureWords(app, picture)}${place}`)], textWidth(size), 2),
+      body: [],
+    }),
     beside: pictureAlone(app, picture),
   };
 }

@@ -1,6 +1,7 @@
 import type { App, Play } from '../app/app.ts';
 import { bobbinLine } from '../app/bobbin-words.ts';
 import { FOLDED, isFolded } from '../app/fold.ts';
+import { pictureWords } from '../app/picture-words.ts';
 import { seamsSaid } from '../app/seam-words.ts';
 import { speak, why } from '../app/speak.ts';
 import { stepPictures } from '../app/step-pictures.ts';
@@ -97,11 +98,9 @@ function factRows(app: App, { id, facts }: Step, width: number): readonly Row[] 
   const lines = [
     ...(seams ? [seamsSaid(say, seams)] : []),
     ...(bobbin === undefined ? [] : [bobbin]),
-    ...stepPictures(app).flatMap(({ alt, wanted, seen }) => [
-      wanted.broughtOut.length > 0
-        ? say('Picture: {alt} (brings out {ids})', { alt, ids: wanted.broughtOut.join(', ') })
-        : say('Picture: {alt}', { alt }),
-      ...(seen?.is === 'unshown' ? [why(app, seen.why)] : []),
+    ...stepPictures(app).flatMap((picture) => [
+      pictureWords(app, picture),
+      ...(picture.seen?.is === 'unshown' ? [why(app, picture.seen.why)] : []),
     ]),
     ...(short === '' ? [] : [short]),
   ];

@@ -92,10 +92,10 @@ test('a drawing that cannot be drawn leaves its place to characters', async () =
 test('a terminal of the Kitty protocol gets a PNG in its cells, each picture under an id of its own', async () => {
   const pictures = shownBy(graphics({ way: 'kitty' }));
   const first = await made(pictures, drawing);
-  expect(first.bytes).toMatch(/^\x1b_Ga=T,f=100,i=1,p=1,c=40,r=12,/);
+  expect(first.bytes).toMatch(/^\x1b_Ga=T,f=100,i=1000000001,p=1,c=40,r=12,/);
   const second = await made(pictures, await photograph());
   // Twice as wide as high: 360 by 180 pixels.
-  expect(second.bytes).toMatch(/^\x1b_Ga=T,f=100,i=2,p=1,c=40,r=10,/);
+  expect(second.bytes).toMatch(/^\x1b_Ga=T,f=100,i=1000000002,p=1,c=40,r=10,/);
 });
 
 test('a picture is no larger than the terminal takes', async () => {
