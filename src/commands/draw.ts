@@ -31,6 +31,12 @@ export async function draw(file: string, options: DrawOptions, io: Io): Promise<
   if (!pattern.ok) return cannot(io, pattern.error.message);
   const name = basename(file, extname(file));
   const svg = patternSvg(pattern.value, name);
+  const [wrong] = readDrawing(svg, name).findings;
+  if (wrong)
+    return cannot(
+      io,
+      `${file} makes no drawing that can be measured; check its units, and export fewer pieces at once. ${wrong.message}`,
+    );
   const made = await newFile(options.out ?? `${fileName(name)}.svg`, io, async () => ok(svg));
   if (!made.ok) return cannot(io, made.error.message);
   tell(made.value, svg, pattern.value, options, io);

@@ -150,3 +150,12 @@ test('the example in the help is a true one', () => {
   expect(run(...example.split(' '))).toMatchObject({ status: 0, stderr: '' });
   expect(readdirSync(join(place, 'media'))).toEqual(['strap.svg']);
 });
+
+test('two pieces half a kilometre apart make no drawing that can be measured', async () => {
+  const line = (x: number) => entity('LINE', 8, [10, x], [20, 0], [11, x + 600_000], [21, 9]);
+  const place = folder(dxf({ entities: [line(-700_000), line(400_000)] }));
+  const { code, err } = await drawing(place, { units: 'mm' });
+  expect(code).toBe(2);
+  expect(err).toContain('check its units, and export fewer pieces at once');
+  expect(readdirSync(place)).toEqual(['strap.dxf']);
+});

@@ -25,18 +25,35 @@ export interface DxfFile {
   /** In their order; a name may be there twice. */
   readonly blocks: readonly Block[];
   readonly entities: readonly Entity[];
+  /** What stands where nothing is drawn: between sections, in a section of another name, or before the first block. */
+  readonly stray: readonly Entity[];
 }
 
 /** Sorts the pairs of lines of a DXF file into its blocks and entities. Other sections hold nothing that is drawn. */
 export function entitiesOf(tags: readonly Tag[]): DxfFile {
   const sections = sectionsOf(tags);
-  const section = (name: string): readonly Tag[] => sections.flatMap(([each, inside]) => (each === name ? inside : []));
+  const inside = (name: string): readonly Tag[] => sections.flatMap((each) => (each.name === name ? each.tags : []));
+  const { blocks, stray } = blocksOf(grouped(inside('BLOCKS')));
+  const between = sections.filter(({ name }) => !SECTIONS.has(name)).flatMap((section) => grouped(section.tags));
   return {
-    units: headerUnits(section('HEADER')),
-    blocks: blocksOf(grouped(section('BLOCKS'))),
-    entities: withVertices(grouped(section('ENTITIES'))),
+    units: headerUnits(inside('HEADER')),
+    blocks,
+    entities: withVertices(grouped(inside('ENTITIES'))),
+    stray: withVertices([...stray, ...between]),
   };
 }
+
+/** Those of release 12 and what later ones added; from memory. */
+const SECTIONS: ReadonlySet<string> = new Set([
+  'HEADER',
+  'CLASSES',
+  'TABLES',
+  'BLOCKS',
+  'ENTITIES',
+  'OBJECTS',
+  'THUMBNAILIMAGE',
+  'ACDSDATA',
+]);
 
 /** The value of the first group with this code. */
 export const textOf = ({ tags }: Entity, code: number): string | undefined =>
@@ -51,16 +68,20 @@ export function numberOf(entity: Entity, code: number, otherwise?: number): numb
 /** Whether a bit of the flags (group 70) is set. */
 export const hasFlag = (entity: Entity, bit: number): boolean => ((numberOf(entity, 70, 0) ?? 0) & bit) !== 0;
 
-function sectionsOf(tags: readonly Tag[]): readonly (readonly [string, readonly Tag[]])[] {
-  const sections: [string, Tag[]][] = [];
-  let open: Tag[] | null = null;
+interface Section {
+  /** Empty for what stands between sections. */
+  readonly name: string;
+  readonly tags: Tag[];
+}
+
+function sectionsOf(tags: readonly Tag[]): readonly Section[] {
+  const sections: Section[] = [{ name: '', tags: [] }];
   for (const [index, tag] of tags.entries()) {
     if (tag.code === 0 && tag.value === 'SECTION') {
       const name = tags[index + 1];
-      open = [];
-      sections.push([name?.code === 2 ? name.value : '', open]);
-    } else if (tag.code === 0 && tag.value === 'ENDSEC') open = null;
-    else open?.push(tag);
+      sections.push({ name: name?.code === 2 ? name.value.toUpperCase() : '', tags: [] });
+    } else if (tag.code === 0 && tag.value === 'ENDSEC') sections.push({ name: '', tags: [] });
+    else if (tag.code !== 0 || tag.value !== 'EOF') sections.at(-1)?.tags.push(tag);
   }
   return sections;
 }
@@ -104,15 +125,19 @@ function withVertices(entities: readonly Entity[]): readonly Entity[] {
 }
 
 /** A block ends where the next begins, too: what is in one without its end is not lost. */
-function blocksOf(entities: readonly Entity[]): readonly Block[] {
+function blocksOf(entities: readonly Entity[]): Pick<DxfFile, 'blocks' | 'stray'> {
   const blocks: { readonly head: Entity; readonly inside: Entity[] }[] = [];
+  const stray: Entity[] = [];
   for (const entity of entities) {
     if (entity.type === 'BLOCK') blocks.push({ head: entity, inside: [] });
-    else if (entity.type !== 'ENDBLK') blocks.at(-1)?.inside.push(entity);
+    else if (entity.type !== 'ENDBLK') (blocks.at(-1)?.inside ?? stray).push(entity);
   }
-  return blocks.map(({ head, inside }) => ({
-    name: textOf(head, 2) ?? '',
-    base: [numberOf(head, 10, 0) ?? Number.NaN, numberOf(head, 20, 0) ?? Number.NaN],
-    entities: withVertices(inside),
-  }));
+  const whole = blocks.map(
+    ({ head, inside }): Block => ({
+      name: textOf(head, 2) ?? '',
+      base: [numberOf(head, 10, 0) ?? Number.NaN, numberOf(head, 20, 0) ?? Number.NaN],
+      entities: withVertices(inside),
+    }),
+  );
+  return { blocks: whole, stray };
 }

@@ -19,7 +19,7 @@ export interface Group {
  * Everything that a pattern file draws, blocks where they are put in. A block that is put in nowhere is a piece all the same. `perUnit`: how many
  * millimetres one unit of the file is. Refused as `dxf-large` when blocks in blocks grow beyond measure.
  */
-export function gather({ blocks, entities }: DxfFile, perUnit: number, left: Tally): Result<readonly Group[]> {
+export function gather({ blocks, entities, stray }: DxfFile, perUnit: number, left: Tally): Result<readonly Group[]> {
   const upright: Matrix = [perUnit, 0, 0, -perUnit, 0, 0];
   const named = new Map(blocks.toReversed().map((block) => [block.name, block]));
   const used = new Set<Block>();
@@ -50,6 +50,7 @@ export function gather({ blocks, entities }: DxfFile, perUnit: number, left: Tal
     return expand(block.entities, combine(outer, own), depth + 1);
   };
 
+  for (const entity of stray) left.note(entity, 'it stands where nothing is drawn', 'lost');
   const groups: Group[] = [];
   const loose: Entity[] = [];
   for (const entity of entities) {

@@ -1,11 +1,14 @@
 import { SVGPathData } from 'svg-pathdata';
+import { boxOf } from '../box.ts';
 import { between, type Point, runsOf } from '../curve.ts';
+import type { Box } from '../drawing.ts';
 import { flatten } from '../flatten.ts';
 
 /** A closed outline, with points along it that are no more than a twentieth of a millimetre off. */
 export interface Outline {
   readonly path: string;
   readonly points: readonly Point[];
+  readonly box: Box;
 }
 
 /** Stretches of an outline nearer than this, in millimetres, were meant to meet. */
@@ -35,7 +38,7 @@ export function outlinesOf(paths: readonly string[]): {
     else open.push(path);
   }
   open.push(...left.map(({ path }) => path));
-  return { closed: closed.map((path) => ({ path, points: flatten(path, 0.05)[0] ?? [] })), open };
+  return { closed: closed.map((path) => ({ path, points: flatten(path, 0.05)[0] ?? [], box: boxOf(path) })), open };
 }
 
 interface Stretch {

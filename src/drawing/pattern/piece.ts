@@ -1,4 +1,4 @@
-import { nearestAlong, placeAlong } from '../along.ts';
+import { between, type Point } from '../curve.ts';
 import type { Label, Part } from '../drawing.ts';
 import { enlargement, moved } from '../matrix.ts';
 import { pathInPlace } from '../path-in-place.ts';
@@ -29,7 +29,9 @@ interface PatternPart {
 
 /** Makes a piece of what a group draws. */
 export function pieceOf({ name, items }: Group, left: Tally): PatternPiece {
-  const words = items.filter(({ entity }) => entity.type === 'TEXT' && !isLeftOut(entity)).map(readWords);
+  const words = items
+    .filter(({ entity }) => entity.type === 'TEXT' && !isLeftOut(entity))
+    .flatMap((item) => readWords(item, left));
   const named = words.find(({ key }) => key === 'piece name')?.value;
   const outlines = outlinesOf(boundary(items, left));
   if (outlines.open.length > 0) {
@@ -44,11 +46,9 @@ export function pieceOf({ name, items }: Group, left: Tally): PatternPiece {
   ];
   return {
     name: named || name,
-    said: words
-      .filter(({ key, value }) => key !== null && key !== 'piece name' && value !== '')
-      .map(({ text }) => text),
+    said: words.filter(({ key }) => key !== null && key !== 'piece name').map(({ text }) => text),
     parts,
-    labels: words.filter(({ key, text }) => key === null && text !== '').map(({ label }) => label),
+    labels: words.filter(({ key }) => key === null).map(({ label }) => label),
   };
 }
 
@@ -119,16 +119,22 @@ function placePath(
   const [x, y] = moved(matrix, ...point);
   const outline = outlines.find(({ points }) => awayFrom(points, [x, y]) < 1);
   if (kind !== 'notch' || outline === undefined) return `M${x - 2} ${y}L${x + 2} ${y}M${x} ${y - 2}L${x} ${y + 2}`;
-  const along = nearestAlong(outline.path, [x, y])?.along ?? 0;
-  const inwards = directions(outline.path, along).find(([dx, dy]) => isInside(outline.points, [x + dx, y + dy]));
+  const inwards = directions(outline.points, [x, y]).find(([dx, dy]) => isInside(outline.points, [x + dx, y + dy]));
   const [dx, dy] = inwards ?? [0, 1];
   return `M${x} ${y}L${x + dx * NOTCH_DEPTH} ${y + dy * NOTCH_DEPTH}`;
 }
 
-/** Both ways that are square to an outline at a place of it. */
-function directions(outline: string, along: number): readonly (readonly [number, number])[] {
-  const [from, to] = [along - 0.05, along + 0.05].map((at) => placeAlong(outline, Math.max(0, at)));
-  const [dx, dy] = from && to ? [to[0] - from[0], to[1] - from[1]] : [1, 0];
+/** Both ways that are square to an outline where it is nearest to a place; at a corner, to the mean of its sides. */
+function directions(outline: readonly Point[], place: Point): readonly Point[] {
+  const nearest = awayFrom(outline, place) + 0.05;
+  let [dx, dy] = [0, 0];
+  for (const [index, from] of outline.entries()) {
+    const to = outline[(index + 1) % outline.length] ?? from;
+    const length = between(from, to);
+    if (length === 0 || awayFrom([from, to], place) > nearest) continue;
+    dx += (to[0] - from[0]) / length;
+    dy += (to[1] - from[1]) / length;
+  }
   const length = Math.hypot(dx, dy) || 1;
   return [
     [-dy / length, dx / length],
@@ -144,11 +150,20 @@ interface Words {
   readonly label: Label;
 }
 
-function readWords({ entity, matrix }: Item): Words {
+function readWords({ entity, matrix }: Item, left: Tally): readonly Words[] {
   const text = plainWords(textOf(entity, 1) ?? '');
   const [, key, value = ''] = /^([\p{L} ]{2,40}):\s*(.*)$/u.exec(text) ?? [];
-  const [x, y] = moved(matrix, ...(pointOf(entity, 10) ?? [0, 0]));
+  if (text === '' || (key !== undefined && value.trim() === '')) {
+    left.note(entity, 'it says nothing', 'expected');
+    return [];
+  }
+  const place = pointOf(entity, 10);
+  if (place === undefined && key === undefined) {
+    left.note(entity, 'a number of it cannot be read', 'lost');
+    return [];
+  }
+  const [x, y] = moved(matrix, ...(place ?? [0, 0]));
   const height = (numberOf(entity, 40, 0) ?? 0) * enlargement(matrix);
   const label: Label = { words: text, x, y, height, anchor: 'start' };
-  return { key: key === undefined ? null : key.trim().toLowerCase(), value: value.trim(), text, label };
+  return [{ key: key === undefined ? null : key.trim().toLowerCase(), value: value.trim(), text, label }];
 }

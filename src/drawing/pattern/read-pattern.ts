@@ -1,11 +1,12 @@
 import { ok, type Result, refuse } from '../../base/result.ts';
 import { placeAlong } from '../along.ts';
 import type { Point } from '../curve.ts';
+import type { Box } from '../drawing.ts';
 import { lengthOf } from '../length.ts';
 import { moved } from '../matrix.ts';
-import { pathInPlace } from '../path-in-place.ts';
+import { MOST_COMMANDS, pathInPlace } from '../path-in-place.ts';
 import { awayFrom, isInside, moments } from '../polygon.ts';
-import { entitiesOf } from './entities.ts';
+import { type Entity, entitiesOf } from './entities.ts';
 import { entityPath, pointOf } from './entity-path.ts';
 import { type Group, gather, type Item } from './gather.ts';
 import { layerNamed } from './layers.ts';
@@ -37,6 +38,8 @@ export function readPattern(text: string, units: 'mm' | 'in' | null): Result<Pat
   const left = tally();
   const groups = gather(file, perUnit, left);
   if (!groups.ok) return groups;
+  const points = groups.value.flatMap(({ items }) => items.map(({ entity }) => pointsOf(entity)));
+  if (points.reduce((sum, each) => sum + each, 0) > MOST_COMMANDS) return refuse('dxf-large', LARGE);
   const pieces = groups.value.flatMap(apart).map((group) => pieceOf(group, left));
   const drawn = pieces.filter(({ parts, labels }) => parts.length > 0 || labels.length > 0);
   if (drawn.every(({ parts }) => parts.length === 0)) {
@@ -45,8 +48,17 @@ export function readPattern(text: string, units: 'mm' | 'in' | null): Result<Pat
       'There is nothing in this file that could be drawn; export it with its lines, as ASCII DXF, release 12.',
     );
   }
+  if (drawn.reduce((sum, { parts, labels }) => sum + parts.length + labels.length + 2, 0) > MOST_DRAWN)
+    return refuse('dxf-large', LARGE);
   return ok({ pieces: drawn, perUnit, leftOut: left.list() });
 }
+
+/** Lines and words of a drawing, which is read again with no more elements than this. */
+const MOST_DRAWN = 4_500;
+const LARGE = 'This file draws more than one drawing can hold; export fewer pieces at once.';
+
+const pointsOf = ({ type, vertices, tags }: Entity): number =>
+  type === 'LWPOLYLINE' ? tags.filter(({ code }) => code === 10).length : (vertices?.length ?? 0);
 
 /** What stands outside of blocks, parted by the outlines it lies in or on. */
 function apart(group: Group): readonly Group[] {
@@ -64,11 +76,15 @@ function apart(group: Group): readonly Group[] {
 /** More pieces than these come in blocks. */
 const MOST_PIECES = 200;
 
+const isNear = ({ x, y, width, height }: Box, [px, py]: Point): boolean =>
+  px >= x - 1 && px <= x + width + 1 && py >= y - 1 && py <= y + height + 1;
+
 function home(item: Item, outlines: readonly Outline[]): Outline | null {
   const place = placeOf(item);
   if (place === undefined) return null;
-  const on = outlines.find(({ points }) => awayFrom(points, place) < 0.1);
-  const around = outlines.filter(({ points }) => isInside(points, place));
+  const near = outlines.filter(({ box }) => isNear(box, place));
+  const on = near.find(({ points }) => awayFrom(points, place) < 0.1);
+  const around = near.filter(({ points }) => isInside(points, place));
   return on ?? around.sort((a, b) => sizeOf(a) - sizeOf(b))[0] ?? null;
 }
 

@@ -401,6 +401,32 @@ describe('where a block is put', () => {
     ]);
   });
 
+  test('a second section of entities is read, and what stands between sections is told', () => {
+    const section = (...inside: ReturnType<typeof entity>[]) =>
+      [[0, 'SECTION'], [2, 'ENTITIES'], ...inside.flat(), [0, 'ENDSEC']] as const;
+    const { pieces, leftOut } = pattern(
+      lines([
+        ...section(closed(0, 0, 9, 9)),
+        ...closed(20, 0, 9, 9),
+        ...section(closed(40, 0, 9, 9)),
+        ...[[0, 'SECTION'] as const, [2, 'BLOCKS'] as const, ...closed(60, 0, 9, 9), [0, 'ENDSEC'] as const],
+        [0, 'EOF'],
+      ]),
+    );
+    expect(pieces.flatMap(({ parts }) => parts)).toHaveLength(2);
+    expect(leftOut).toMatchObject([{ type: 'POLYLINE', count: 2, matters: 'lost' }]);
+  });
+
+  test('words without a place or without words are told', () => {
+    const words = [text(15, 1, 1, ''), text(15, 1, 1, 'Size:'), entity('TEXT', 15, [10, 'here'], [1, 'this side up'])];
+    const { pieces, leftOut } = pattern(dxf({ entities: [closed(0, 0, 9, 9), ...words] }));
+    expect(pieces.flatMap(({ labels }) => labels)).toEqual([]);
+    expect(leftOut.map(({ count, why, matters }) => [count, why, matters])).toEqual([
+      [1, 'a number of it cannot be read', 'lost'],
+      [2, 'it says nothing', 'expected'],
+    ]);
+  });
+
   test('blocks in blocks; one that holds itself ends', () => {
     const outer = block('B', insert('A', [10, 5]), insert('A', [20, 7]));
     expect(drawn(dxf({ blocks: [one, outer], entities: [insert('B')] })).ids.has('B')).toBe(true);
@@ -582,8 +608,24 @@ describe('what is no pattern', () => {
     const many = Array.from({ length: 19_000 }, (_, i) =>
       entity('LINE', 1, [10, i], [20, 0], [11, i + 1], [21, i % 7]),
     );
-    expect(refused(dxf({ entities: many }))).toBe('read');
+    expect(refused(dxf({ entities: many }))).toBe('dxf-large');
     expect(performance.now() - start).toBeLessThan(15_000);
+  });
+
+  test('more than a drawing can hold when it is read again is refused', () => {
+    const spread = (count: number) => Array.from({ length: count }, (_, nth) => insert('A', [10, nth * 20]));
+    const one = block('A', closed(0, 0, 9, 9));
+    expect(refused(dxf({ blocks: [one], entities: spread(1_500) }))).toBe('read');
+    expect(refused(dxf({ blocks: [one], entities: spread(1_501) }))).toBe('dxf-large');
+    const round = (points: number) => {
+      const at = (nth: number) => (nth / points) * 2 * Math.PI;
+      return Array.from({ length: points }, (_, nth) => [500 * Math.cos(at(nth)), 500 * Math.sin(at(nth))] as const);
+    };
+    expect(refused(dxf({ entities: [polyline(1, round(50_001), 1)] }))).toBe('dxf-large');
+    const notched = round(400).map(([x, y]) => entity('POINT', 4, [10, x], [20, y]));
+    const start = performance.now();
+    drawn(dxf({ entities: [polyline(1, round(10_000), 1), ...notched] }));
+    expect(performance.now() - start).toBeLessThan(10_000);
   });
 
   test('whatever a file holds, it is read or refused, and what is read is a drawing without findings', () => {
