@@ -13,14 +13,15 @@ export function readNumber(text: string): number | undefined {
 export function readNumbers(text: string): readonly number[] | undefined {
   const numbers: number[] = [];
   let at = 0;
+  const tidy = text.trimEnd();
   const pattern = /\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,3})?)\s*,?/giy;
-  while (at < text.trimEnd().length) {
+  while (at < tidy.length) {
     pattern.lastIndex = at;
-    const found = pattern.exec(text);
+    const found = pattern.exec(tidy);
     const number = found?.[1] === undefined ? undefined : readNumber(found[1]);
     if (found === null || number === undefined) return undefined;
     numbers.push(number);
     at = pattern.lastIndex;
   }
-  return /,\s*$/.test(text) ? undefined : numbers;
+  return tidy.endsWith(',') ? undefined : numbers;
 }

@@ -1,10 +1,11 @@
 import type { XmlElement } from '@rgrove/parse-xml';
 import type { Problem } from '../base/collect-findings.ts';
 import type { Source } from '../base/source.ts';
+import { cut } from '../base/text.ts';
 import type { Label, Part } from './drawing.ts';
 import { kindOf } from './kind.ts';
 import { combine, enlargement, IDENTITY, type Matrix, moved, readTransform } from './matrix.ts';
-import { readNumber } from './numbers.ts';
+import { readNumber, readNumbers } from './numbers.ts';
 import { MOST_COMMANDS, pathInPlace } from './path-in-place.ts';
 import { type Fault, type ShapeName, shapeData } from './shape-data.ts';
 import { placedByStyle, styleOf } from './style.ts';
@@ -164,7 +165,7 @@ function readShape(element: XmlElement, name: ShapeName, inner: Inherited, readi
     return;
   }
   if (inner.hidden) return;
-  const title = tidy(elementsOf(element).find((child) => child.name === 'title')?.text ?? '');
+  const title = cut(tidy(elementsOf(element).find((child) => child.name === 'title')?.text ?? ''), LONGEST_TITLE);
   const { groups, kind } = inner;
   reading.parts.push({
     id: element.attributes.id ?? null,
@@ -176,6 +177,13 @@ function readShape(element: XmlElement, name: ShapeName, inner: Inherited, readi
 }
 
 function readText(element: XmlElement, inner: Inherited, reading: Reading): void {
+  for (const attribute of ['x', 'y']) {
+    const text = element.attributes[attribute];
+    if (text === undefined || readNumbers(text) !== undefined) continue;
+    const mend = 'Write a plain number of millimetres, without a unit.';
+    const message = `${attribute} of this text cannot be read, so it stands at 0.`;
+    reading.say(element, { rule: 'drawing-number', attribute, message, mend, severity: 'warning' });
+  }
   for (const { words, x, y, of } of textRuns(element)) {
     if (tidy(words) === '') continue;
     const { matrix, size, anchor } = of === element ? inner : inherit(of, inner, { ...reading, say: () => {} });
@@ -183,6 +191,9 @@ function readText(element: XmlElement, inner: Inherited, reading: Reading): void
     reading.labels.push({ words: tidy(words), x: placeX, y: placeY, height: size * enlargement(matrix), anchor });
   }
 }
+
+/** Columns; it is said as a part of a sentence. */
+const LONGEST_TITLE = 200;
 
 const isAnchor = (text: string): text is Label['anchor'] => text === 'start' || text === 'middle' || text === 'end';
 

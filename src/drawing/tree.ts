@@ -36,6 +36,10 @@ export function readTree(source: Source, note: (problem: Problem) => void): XmlE
       }
     }
     const root = whole.root;
+    if (root && isTooDeep(root)) {
+      const mend = 'Take groups and words apart until they stand in each other no more than 40 levels deep.';
+      return say('drawing-deep', root.start, 'Things stand in each other hundreds of levels deep.', '', mend);
+    }
     if (root?.name === 'svg' && root.attributes.xmlns === SVG) return root;
     const mend = `Begin the file with <svg xmlns="${SVG}" …>.`;
     const found = text.slice(root?.start ?? 0, root?.end);
@@ -52,6 +56,16 @@ export function readTree(source: Source, note: (problem: Problem) => void): XmlE
 }
 
 const SVG = 'http://www.w3.org/2000/svg';
+
+/** Whoever reads the text of an element calls itself for each level under it, and must not run out of room. */
+const DEEPEST = 200;
+
+/** Looked at level by level, without a call for each. */
+function isTooDeep(root: XmlElement): boolean {
+  let level: readonly XmlElement[] = [root];
+  for (let depth = 0; depth < DEEPEST; depth++) level = level.flatMap(elementsOf);
+  return level.length > 0;
+}
 
 /** The parser's reason as part of a sentence. */
 const plain = (reason: string): string => reason.replaceAll('`', '').replace(/^./, (letter) => letter.toLowerCase());

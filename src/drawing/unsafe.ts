@@ -36,8 +36,11 @@ export function unsafeIn(element: XmlElement): readonly Unsafe[] {
       });
     }
   }
-  return found;
+  return found.slice(0, MOST_SAID);
 }
+
+/** Of one element; a file made to keep a reader busy has a hundred thousand. */
+const MOST_SAID = 20;
 
 const ELSEWHERE = 'A drawing holds all that it shows, and this points elsewhere.';
 
@@ -53,8 +56,8 @@ const FORBIDDEN: ReadonlySet<string> = new Set([
   'video',
 ]);
 
-/** Styles may hide letters behind a backslash; none of ours needs one. */
+/** Styles may hide letters behind a backslash; none of ours needs one. A picture can be fetched by its plain name, without url. */
 function fetches(style: string): boolean {
-  if (/@import/i.test(style) || (/\\/.test(style) && /[:(]/.test(style))) return true;
+  if (/@import|(?:image|image-set|src)\(/i.test(style) || (/\\/.test(style) && /[:(@]/.test(style))) return true;
   return Array.from(style.matchAll(/url\(\s*["']?\s*(.?)/gi)).some(([, first]) => first !== '#');
 }

@@ -1,4 +1,6 @@
-import type { Drawing } from '../drawing/drawing.ts';
+import type { Box, Drawing } from '../drawing/drawing.ts';
+import { flatten } from '../drawing/flatten.ts';
+import { clip } from './clip.ts';
 import type { Pen, Tone } from './dots.ts';
 import type { Placed } from './labels.ts';
 import { type Area, layOut } from './lay-out.ts';
@@ -33,11 +35,10 @@ export function drawSvg(drawing: Drawing, area: Area, cell: Pixels, wanted: Want
       if (look.tone !== tone) return [];
       const { wide, dashes } = STROKES[look.pen];
       const dashed =
-        dashes.length > 0
-          ? ` stroke-dasharray="${dashes.map((dash) => round((dash * cell.width) / scale)).join(' ')}"`
-          : '';
+        dashes.length > 0 ? ` stroke-dasharray="${dashes.map((dash) => round(dash * cell.width)).join(' ')}"` : '';
+      const data = inView(part.path, { x: view.x - left / scale, y: view.y - top / scale, width, height }, scale);
       return [
-        `<path d="${part.path}" stroke="${inks[tone]}" stroke-width="${round(Math.max(1, wide * cell.width) / scale)}"${dashed}/>`,
+        `<path d="${data}" stroke="${inks[tone]}" stroke-width="${round(Math.max(1, wide * cell.width))}"${dashed}/>`,
       ];
     }),
   );
@@ -51,7 +52,7 @@ export function drawSvg(drawing: Drawing, area: Area, cell: Pixels, wanted: Want
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">`,
     `<rect width="${width}" height="${height}" fill="${paper.colour}"/>`,
-    `<g fill="none" stroke-linejoin="round" transform="translate(${round(left - view.x * scale)} ${round(top - view.y * scale)}) scale(${scale})">`,
+    '<g fill="none" stroke-linejoin="round">',
     ...drawn,
     '</g>',
     `<g font-family="sans-serif" font-size="${round(cell.height * 0.8)}" text-anchor="middle" stroke="${paper.colour}" stroke-width="${round(cell.width * 0.5)}" stroke-linejoin="round" paint-order="stroke">`,
@@ -59,6 +60,32 @@ export function drawSvg(drawing: Drawing, area: Area, cell: Pixels, wanted: Want
     '</g>',
     '</svg>',
   ].join('\n');
+}
+
+/**
+ * The lines of a path that are seen, in pixels. `field` begins at its x and y in millimetres, and is so many pixels wide and high. Whoever draws
+ * the pixels gets no curve of a kilometre: a thousand of them would keep it busy for minutes, and it can't be stopped.
+ */
+function inView(path: string, { x, y, width, height }: Box, scale: number): string {
+  return flatten(path, 0.2 / scale)
+    .map((points) => {
+      let [data, end] = ['', ''];
+      for (const [index, [toX, toY]] of points.entries()) {
+        const [fromX, fromY] = points[index - 1] ?? [toX, toY];
+        const seen = clip(
+          [(fromX - x) * scale, (fromY - y) * scale, (toX - x) * scale, (toY - y) * scale],
+          width,
+          height,
+        );
+        if (seen === null || index === 0) continue;
+        const [x0, y0, x1, y1] = seen.map(round);
+        if (end !== `${x0} ${y0}`) data += `M${x0} ${y0}`;
+        end = `${x1} ${y1}`;
+        data += `L${end}`;
+      }
+      return data;
+    })
+    .join('');
 }
 
 /** The quietest first: what is drawn later lies above. */

@@ -119,6 +119,8 @@ const CASES: readonly (readonly [rule: string, bad: string, good: string])[] = [
   ['drawing-unsafe', '<line x2="1" style="¦fill:url(\'//example.org/a\')"/>', `<line x2="1" style="fill:url('#a')"/>`],
   ['drawing-unsafe', '<line x2="1" style="fill:u\\72l(a)"/>'.replace('"fill', '"¦fill'), LINE],
   ['drawing-unsafe', '¦<style>@import "a.css";</style>', '<style>line { fill: none }</style>'],
+  ['drawing-unsafe', '¦<style>@\\69mport "//example.org/a.css";</style>', '<style>line { fill: none }</style>'],
+  ['drawing-unsafe', '¦<style>svg { background: image-set("//example.org/a" 1x) }</style>', LINE],
   ['drawing-unsafe', '<g xml:base="¦https://example.org/"/>', '<g xml:lang="en"/>'],
   ['drawing-unread', '<g id="a"/>¦<use href="#a"/>', '<g id="a"/>'],
   ['drawing-unread', '¦<image href="#a"/>', LINE],
@@ -136,6 +138,7 @@ const CASES: readonly (readonly [rule: string, bad: string, good: string])[] = [
   ['drawing-number', '<rect width="¦10%" height="1"/>', '<rect width="10" height="1" rx="auto"/>'],
   ['drawing-number', '¦<rect width="10" height="-1"/>', '<rect width="10" height="1"/>'],
   ['drawing-number', '¦<circle r="0"/>', '<circle r="1"/>'],
+  ['drawing-number', '<text y="1" x="¦50%">a</text>', '<text y="1" x="50 60">a</text>'],
   ['drawing-number', '<polygon points="¦0,0 1,1 2"/>', '<polygon points="0,0 1,1 2,0"/>'],
   ['drawing-number', '<polygon points="¦0,0 1;1"/>', '<polygon points="0,0 1-1"/>'],
   ['drawing-path', '¦<path/>', '<path d="M0 0H1"/>'],
@@ -228,6 +231,27 @@ describe('limits of size', () => {
     expect(rules(`<path d="M0 0${'h1'.repeat(300)}"/>`.repeat(200))).toEqual(['drawing-large']);
   });
 
+  test('words in words, and names in names', () => {
+    for (const name of ['text', 'title', 'style'])
+      expect(rules(`<${name}>${'<tspan>'.repeat(4_900)}${'</tspan>'.repeat(4_900)}</${name}>`)).toEqual([
+        'drawing-deep',
+      ]);
+  });
+
+  test('numbers without end and attributes without end keep nobody waiting', () => {
+    const long = `<polyline points="${'0 0 1 1 '.repeat(20_000)}${' '.repeat(900_000)}"/>`;
+    const busy = `<line x2="1"${Array.from({ length: 50_000 }, (_, nth) => ` on${nth}=""`).join('')}/>`;
+    const start = performance.now();
+    expect(rules(long)).toEqual([]);
+    expect(rules(busy)).toEqual(Array(20).fill('drawing-unsafe'));
+    expect(performance.now() - start).toBeLessThan(5_000);
+  });
+
+  test('a title is said as a part of a sentence', () => {
+    const { parts } = readDrawing(svg(`<line x2="1"><title>${'a'.repeat(9_000)}</title></line>`), 'a.svg').drawing;
+    expect(parts[0]?.title).toBe(`${'a'.repeat(199)}…`);
+  });
+
   test('characters', () => expect(rules(`<!--${'a'.repeat(2_000_000)}-->`)).toEqual(['drawing-large']));
 });
 
@@ -248,6 +272,7 @@ test('what is unsafe or cannot be read is an error; what is only left out, a war
   });
   expect([...new Set(severities)].filter((each) => each.endsWith('warning'))).toEqual([
     'drawing-unread warning',
+    'drawing-number warning',
     'drawing-units warning',
   ]);
 });
