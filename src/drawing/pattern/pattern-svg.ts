@@ -59,7 +59,8 @@ function idFrom(name: string): string {
     .normalize('NFC')
     .replace(/[^\p{L}\p{N}_-]+/gu, '-')
     .replace(/^[-_]+|[-_]+$/g, '');
-  return tidy.slice(0, 60) || 'piece';
+  // Not half of a letter of two units.
+  return tidy.slice(0, 60).replace(/[\ud800-\udbff]$/, '') || 'piece';
 }
 
 function free(id: string, taken: Set<string>): string {
@@ -73,5 +74,10 @@ function free(id: string, taken: Set<string>): string {
 const rounded = (path: string): string => new SVGPathData(path).round(10_000).encode().replaceAll('z', 'Z');
 const short = (value: number): number => Number(value.toFixed(3));
 
-const safe = (text: string): string => oneLine(text).replace(/[&<>"]/g, (sign) => ENTITIES[sign] ?? sign);
+/** XML holds no half letters, and not these two. */
+const safe = (text: string): string =>
+  oneLine(text)
+    .toWellFormed()
+    .replace(/[\ufffe\uffff]/g, '\ufffd')
+    .replace(/[&<>"]/g, (sign) => ENTITIES[sign] ?? sign);
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };

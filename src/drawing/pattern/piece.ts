@@ -1,6 +1,7 @@
 import { between, type Point } from '../curve.ts';
 import type { Label, Part } from '../drawing.ts';
 import { enlargement, moved } from '../matrix.ts';
+import { FURTHEST } from '../numbers.ts';
 import { pathInPlace } from '../path-in-place.ts';
 import { awayFrom, isInside } from '../polygon.ts';
 import { type Entity, numberOf, textOf } from './entities.ts';
@@ -163,6 +164,10 @@ function readWords({ entity, matrix }: Item, left: Tally): readonly Words[] {
     return [];
   }
   const [x, y] = moved(matrix, ...(place ?? [0, 0]));
+  if (key === undefined && Math.max(Math.abs(x), Math.abs(y)) > FURTHEST) {
+    left.note(entity, 'it stands further than a kilometre away', 'lost');
+    return [];
+  }
   const height = (numberOf(entity, 40, 0) ?? 0) * enlargement(matrix);
   const label: Label = { words: text, x, y, height, anchor: 'start' };
   return [{ key: key === undefined ? null : key.trim().toLowerCase(), value: value.trim(), text, label }];

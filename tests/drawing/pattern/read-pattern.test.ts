@@ -418,6 +418,10 @@ describe('where a block is put', () => {
   });
 
   test('words without a place or without words are told', () => {
+    const far = block('A', text(15, 900_000, 1, 'far'));
+    expect(pattern(dxf({ blocks: [far], entities: [closed(0, 0, 9, 9), insert('A', [41, 2])] })).leftOut).toMatchObject(
+      [{ type: 'TEXT', why: 'it stands further than a kilometre away', matters: 'lost' }],
+    );
     const words = [text(15, 1, 1, ''), text(15, 1, 1, 'Size:'), entity('TEXT', 15, [10, 'here'], [1, 'this side up'])];
     const { pieces, leftOut } = pattern(dxf({ entities: [closed(0, 0, 9, 9), ...words] }));
     expect(pieces.flatMap(({ labels }) => labels)).toEqual([]);
@@ -558,6 +562,13 @@ describe('a pattern without blocks', () => {
     );
     expect(lengthOf(drawn(dxf({ entities: [light] })).part('piece-1').path)).toBeCloseTo(30 + 20 * Math.PI + 50, 3);
   });
+});
+
+test('what no drawing can hold as a letter is a mark in words, and left out of names', () => {
+  const words = [text(15, 1, 1, 'this \ufffe side \uffff up'), text(1, 1, 1, `Piece Name: ${'a'.repeat(59)}\u{20000}`)];
+  const { drawing } = drawn(dxf({ entities: [closed(0, 0, 9, 9), ...words] }));
+  expect(drawing.labels[0]?.words).toBe('this \ufffd side \ufffd up');
+  expect(drawing.parts[0]?.id).toBe('a'.repeat(59));
 });
 
 test('names become ids that can be written, each once', () => {
