@@ -1,4 +1,5 @@
 import type { Play } from '../app/app.ts';
+import { stepPictures } from '../app/step-pictures.ts';
 import type { AppStore } from '../app/store.ts';
 import { refuse } from '../base/result.ts';
 import type { SeenPicture } from '../picture/seen-picture.ts';
@@ -7,7 +8,7 @@ import type { FindPicture } from './find-picture.ts';
 import { seePicture } from './see-picture.ts';
 
 export interface Following {
-  /** Resolves when the pictures of the bundle at hand are there, as far as they can be. */
+  /** Resolves when the pictures of the step at hand are there, as far as they can be. */
   readonly seen: () => Promise<void>;
   readonly stop: () => void;
 }
@@ -48,9 +49,16 @@ export function followPictures(store: AppStore, find: FindPicture): Following {
   look();
   const unsubscribe = store.subscribe(look);
   return {
-    seen: async () => {
-      await turn;
-      await store.settled();
+    seen: () => {
+      const { promise, resolve, reject } = Promise.withResolvers<void>();
+      const check = (): void => {
+        if (stepPictures(store.app()).every(({ seen }) => seen !== undefined)) resolve();
+      };
+      const stop = store.subscribe(check);
+      check();
+      // Nothing more comes of a text that is no longer played.
+      void turn.then(() => store.settled()).then(resolve, reject);
+      return promise.finally(stop);
     },
     stop: () => {
       unsubscribe();
