@@ -67,7 +67,8 @@ function nearestOn(curve: Curve, point: Point): number {
     if (ahead(middle)) low = middle;
     else high = middle;
   }
-  return [0, 1, (low + high) / 2].reduce((best, t) => (away(t) < away(best) ? t : best), first);
+  const found = (low + high) / 2;
+  return away(found) < away(first) ? found : first;
 }
 
 const TRIES = 64;

@@ -122,6 +122,7 @@ const CASES: readonly (readonly [rule: string, bad: string, good: string])[] = [
   ['drawing-unsafe', '¦<style>@\\69mport "//example.org/a.css";</style>', '<style>line { fill: none }</style>'],
   ['drawing-unsafe', '¦<style>svg { background: image-set("//example.org/a" 1x) }</style>', LINE],
   ['drawing-unsafe', '<g xml:base="¦https://example.org/"/>', '<g xml:lang="en"/>'],
+  ['drawing-unsafe', '<line x2="1" src="¦a.png"/>', LINE],
   ['drawing-unread', '<g id="a"/>¦<use href="#a"/>', '<g id="a"/>'],
   ['drawing-unread', '¦<image href="#a"/>', LINE],
   ['drawing-unread', '<line x2="1">¦<animate attributeName="x2"/></line>', '<line x2="1"><desc>a</desc></line>'],

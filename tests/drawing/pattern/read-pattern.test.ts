@@ -99,6 +99,16 @@ describe('a pattern in blocks', () => {
     expect(notchesOf(drawing, part('PT-L')).map(({ id }) => id)).toEqual(['notch-PT-L-2', 'notch-PT-L-1']);
   });
 
+  test('a notch that lies within the piece is a cross, and words are as high as they were written', () => {
+    const inside = block('A', closed(0, 0, 50, 50), entity('POINT', 4, [10, 25], [20, 25]), text(8, 9, 9, 'face'));
+    const { pieces } = pattern(dxf({ blocks: [inside] }), 'in');
+    expect(pieces[0]?.parts.map(({ kind, path }) => `${kind} ${boxOf(path).width.toFixed(1)}`)).toEqual([
+      'piece 1270.0',
+      'notch 4.0',
+    ]);
+    expect(pieces[0]?.labels.map(({ height }) => height)).toEqual([127]);
+  });
+
   test('in inches is 25.4 times larger, whoever says so', () => {
     const sized = (of: string, said: 'mm' | 'in' | null) => drawn(of, said).measure('ST width');
     const saying = (header: ReturnType<typeof units>) => dxf({ ...PATCH_AND_STRAP, header });
@@ -529,6 +539,20 @@ describe('a pattern without blocks', () => {
     expect(lengthOf(part('piece-1').path)).toBeCloseTo(80 + 20 * Math.PI, 3);
     const [points = []] = flatten(part('piece-1').path, 1e-5);
     expect(Math.abs(moments(points)[0])).toBeCloseTo(40 * 20 + 100 * Math.PI, 2);
+  });
+
+  test('what the file rounds away of an outline is no gap', () => {
+    const gapped = (gap: number) =>
+      pattern(
+        dxf({
+          entities: [
+            entity('LINE', 1, [10, 0], [20, 0], [11, 40], [21, 0]),
+            entity('LINE', 1, [10, 40 + gap], [20, 0], [11, 20], [21, 30]),
+            entity('LINE', 1, [10, 20], [20, 30], [11, 0], [21, 0]),
+          ],
+        }),
+      ).leftOut.length;
+    expect([0, 0.009, 0.02].map(gapped)).toEqual([0, 0, 1]);
   });
 
   test('an outline with a gap is told, and its lines are kept', () => {
