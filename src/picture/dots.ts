@@ -1,8 +1,5 @@
-import { boxOf } from '../drawing/box.ts';
 import type { Box } from '../drawing/drawing.ts';
-import { flatten } from '../drawing/flatten.ts';
-import { meet } from './box.ts';
-import { clip } from './clip.ts';
+import { seenLines } from './seen-lines.ts';
 
 /** How much a part of the picture stands out. The cells of a louder one hide those of a quieter one. */
 export type Tone = 'bright' | 'plain' | 'faint';
@@ -31,29 +28,17 @@ export function noDots(columns: number, rows: number): Dots {
 
 /** Draws a path, in millimetres, as far as it lies in `view`, which fills the whole of the dots. */
 export function drawPath(dots: Dots, path: string, view: Box, pen: Pen, tone: Tone): void {
-  const box = boxOf(path);
-  if (!meet(box, view)) return;
-  const scale = (dots.columns * 2) / view.width;
+  const [width, height] = [dots.columns * 2, dots.rows * 4];
   const { wide, on, off } = PENS[pen];
   const put = inker(dots, tone);
-  // A curve that reaches far beyond what is seen may be less exact, or it would have no end of points.
-  for (const points of flatten(path, Math.max(0.3 / scale, Math.max(box.width, box.height) / FINEST))) {
-    // In dots, also along pieces shorter than one: else a line of many points would have dashes too short to be seen.
+  for (const run of seenLines(path, { x: view.x, y: view.y, width, height, scale: width / view.width }, 0.3)) {
+    // In dots, also along lines shorter than one: else a line of many points would have dashes too short to be seen.
     let walked = 0;
-    for (let at = 1; at < points.length; at++) {
-      const [x0 = 0, y0 = 0] = points[at - 1] ?? [];
-      const [x1 = 0, y1 = 0] = points[at] ?? [];
-      const piece = clip(
-        [(x0 - view.x) * scale, (y0 - view.y) * scale, (x1 - view.x) * scale, (y1 - view.y) * scale],
-        dots.columns * 2,
-        dots.rows * 4,
-      );
-      if (piece === null) continue;
-      const [fromX, fromY, toX, toY] = piece;
+    for (const [fromX, fromY, toX, toY] of run) {
       const long = Math.max(Math.abs(toX - fromX), Math.abs(toY - fromY));
       const steps = Math.max(1, Math.round(long));
       for (let step = 0; step <= steps; step++) {
-        // The place between two pieces belongs to the one before.
+        // The place between two lines belongs to the one before.
         if (step > 0) walked += long / steps;
         const x = Math.floor(fromX + ((toX - fromX) * step) / steps);
         const y = Math.floor(fromY + ((toY - fromY) * step) / steps);
@@ -65,9 +50,6 @@ export function drawPath(dots: Dots, path: string, view: Box, pen: Pen, tone: To
     }
   }
 }
-
-/** Parts of a whole line that none can be told from the next. */
-const FINEST = 5000;
 
 /** Dots across the line, and dots along it that are drawn and left out in turn. */
 const PENS: Readonly<Record<Pen, { readonly wide: 1 | 2; readonly on: number; readonly off: number }>> = {

@@ -1,9 +1,8 @@
-import type { Box, Drawing } from '../drawing/drawing.ts';
-import { flatten } from '../drawing/flatten.ts';
-import { clip } from './clip.ts';
+import type { Drawing } from '../drawing/drawing.ts';
 import type { Pen, Tone } from './dots.ts';
 import type { Placed } from './labels.ts';
 import { type Area, layOut } from './lay-out.ts';
+import { type Field, seenLines } from './seen-lines.ts';
 import type { Wanted } from './standing.ts';
 
 /** Width and height in pixels. */
@@ -28,6 +27,7 @@ export function drawSvg(drawing: Drawing, area: Area, cell: Pixels, wanted: Want
   const [width, height] = [Math.floor(area.columns * cell.width), Math.floor(area.rows * cell.height)];
   const scale = Math.min(width / view.width, height / view.height);
   const [left, top] = [(width - view.width * scale) / 2, (height - view.height * scale) / 2];
+  const field = { x: view.x - left / scale, y: view.y - top / scale, width, height, scale };
   const inks = INKS[paper.is];
   const drawn = LOUDER.flatMap((tone) =>
     drawing.parts.flatMap((part) => {
@@ -36,7 +36,8 @@ export function drawSvg(drawing: Drawing, area: Area, cell: Pixels, wanted: Want
       const { wide, dashes } = STROKES[look.pen];
       const dashed =
         dashes.length > 0 ? ` stroke-dasharray="${dashes.map((dash) => round(dash * cell.width)).join(' ')}"` : '';
-      const data = inView(part.path, { x: view.x - left / scale, y: view.y - top / scale, width, height }, scale);
+      const data = pathData(part.path, field);
+      if (data === '') return [];
       return [
         `<path d="${data}" stroke="${inks[tone]}" stroke-width="${round(Math.max(1, wide * cell.width))}"${dashed}/>`,
       ];
@@ -62,23 +63,12 @@ export function drawSvg(drawing: Drawing, area: Area, cell: Pixels, wanted: Want
   ].join('\n');
 }
 
-/**
- * The lines of a path that are seen, in pixels. `field` begins at its x and y in millimetres, and is so many pixels wide and high. Whoever draws
- * the pixels gets no curve of a kilometre: a thousand of them would keep it busy for minutes, and it can't be stopped.
- */
-function inView(path: string, { x, y, width, height }: Box, scale: number): string {
-  return flatten(path, 0.2 / scale)
-    .map((points) => {
+/** Path data of the lines that are seen: nobody who draws the pixels gets a curve of a kilometre. */
+const pathData = (path: string, field: Field): string =>
+  seenLines(path, field, 0.2)
+    .map((run) => {
       let [data, end] = ['', ''];
-      for (const [index, [toX, toY]] of points.entries()) {
-        const [fromX, fromY] = points[index - 1] ?? [toX, toY];
-        const seen = clip(
-          [(fromX - x) * scale, (fromY - y) * scale, (toX - x) * scale, (toY - y) * scale],
-          width,
-          height,
-        );
-        if (seen === null || index === 0) continue;
-        const [x0, y0, x1, y1] = seen.map(round);
+      for (const [x0, y0, x1, y1] of run.map((line) => line.map(round))) {
         if (end !== `${x0} ${y0}`) data += `M${x0} ${y0}`;
         end = `${x1} ${y1}`;
         data += `L${end}`;
@@ -86,7 +76,6 @@ function inView(path: string, { x, y, width, height }: Box, scale: number): stri
       return data;
     })
     .join('');
-}
 
 /** The quietest first: what is drawn later lies above. */
 const LOUDER: readonly Tone[] = ['faint', 'plain', 'bright'];

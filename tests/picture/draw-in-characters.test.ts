@@ -227,6 +227,7 @@ test('a drawing as large as can be read does not make anybody wait', () => {
     anchor: 'start' as const,
   }));
   expect(timeOf({ ...small, parts: pieces, labels }, ['P7'])).toBeLessThan(600);
-  const arcs = Array.from({ length: 6000 }, (_, at) => `A900000 900000 0 1 1 ${at % 100} 1`).join('');
-  expect(timeOf({ ...small, parts: [part, { ...part, path: `M0 0${arcs}` }] }, ['A'])).toBeLessThan(3000);
+  const arcs = Array.from({ length: 10 }, (_, at) => `A900000 900000 0 1 1 ${at % 100} 1`).join('');
+  const far = Array.from({ length: 1000 }, () => ({ ...part, id: null, path: `M0 0${arcs}` }));
+  expect(timeOf({ ...small, parts: [part, ...far] }, ['A'])).toBeLessThan(2000);
 });

@@ -48,6 +48,12 @@ test('the drawing keeps its shape where cells are of another shape, in the middl
   expect(svg).toContain('d="M40 0L360 0L360 320L40 320L40 0"');
 });
 
+test('what is out of sight is left out', () => {
+  const far = { ...seam, id: 'far', path: 'M500 500 L600 500' };
+  const svg = drawSvg({ ...drawing, parts: [far, piece] }, area, cell, { broughtOut: [], sewn: [] }, paper);
+  expect(strokes(svg)).toHaveLength(1);
+});
+
 test('thousands of curves that lead a kilometre away are few lines once they are drawn', () => {
   const path = `M0 0${'C900000 900000 -900000 900000 1 1C-900000 -900000 900000 -900000 0 0'.repeat(5_000)}`;
   const far: Drawing = { ...drawing, parts: [{ ...seam, path }] };
