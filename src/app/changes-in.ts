@@ -11,4 +11,5 @@ export const changesIn = (say: Say, before: Procedure, after: Procedure): readon
     limit: (limit) => limitSaid(say, limit),
     places: (places) => say('places: {places}', { places }),
     called: (name) => say('called {name}', { name }),
+    drawn: (lengths) => say('on the drawing: {lengths}', { lengths }),
   });

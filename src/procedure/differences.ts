@@ -184,6 +184,7 @@ function details(before: Point, after: Point, tell: Telling): readonly (readonly
     (of) => ('unit' in of ? of.unit : ''),
     (of) => ('places' in of ? tell.places(of.places) : ''),
     (of) => ('name' in of && of.name !== null ? tell.called(of.name) : ''),
+    (of) => ('measures' in of && of.measures ? tell.drawn(of.measures.join(', ')) : ''),
     (of) => (of.kind === 'choice' ? optionWords(of.options) : ''),
     (of) => (of.kind === 'computed' ? formulaWords(of.formula, (name) => name) : ''),
   ];

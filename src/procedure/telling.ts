@@ -18,6 +18,8 @@ export interface Telling {
   readonly limit: (limit: Limit) => string;
   readonly places: (places: number) => string;
   readonly called: (name: string) => string;
+  /** Which lengths of the drawing a limit is of. */
+  readonly drawn: (lengths: string) => string;
 }
 
 export const plainTelling: Telling = {
@@ -25,4 +27,5 @@ export const plainTelling: Telling = {
   limit: limitWords,
   places: (places) => `places: ${places}`,
   called: (name) => `called ${name}`,
+  drawn: (lengths) => `on the drawing: ${lengths}`,
 };

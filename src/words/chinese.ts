@@ -680,6 +680,7 @@ export const chinese: Catalogue = {
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`：已装满的梭芯；`bobbin 12.5`：梭芯上有这么多米。',
   'places: {places}': '处数：{places}',
+  'on the drawing: {lengths}': '图纸上：{lengths}',
   'see the picture of this step': '看这一步的图',
   'The picture is being read.': '正在读取图。',
   'The picture {address} cannot be read. {trouble}': '无法读取图 {address}。{trouble}',

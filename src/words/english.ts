@@ -604,6 +604,7 @@ export const english = [
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.',
   '`picture`: what the step shows, once more.',
   'places: {places}',
+  'on the drawing: {lengths}',
   'see the picture of this step',
   'The picture is being read.',
   'The picture {address} was not kept with this revision.',

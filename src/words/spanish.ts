@@ -725,6 +725,7 @@ export const spanish: Catalogue = {
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`: hay una llena puesta; `bobbin 12.5`: tiene esos metros.',
   'places: {places}': 'lugares: {places}',
+  'on the drawing: {lengths}': 'en el dibujo: {lengths}',
   'see the picture of this step': 'ver el dibujo de este paso',
   'The picture is being read.': 'Se está leyendo el dibujo.',
   'The picture {address} cannot be read. {trouble}': 'No se puede leer el dibujo {address}. {trouble}',

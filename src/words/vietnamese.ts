@@ -714,6 +714,7 @@ export const vietnamese: Catalogue = {
   '`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.':
     '`bobbin`: đã lắp suốt đầy; `bobbin 12.5`: suốt có chừng ấy mét.',
   'places: {places}': 'số chỗ: {places}',
+  'on the drawing: {lengths}': 'trên bản vẽ: {lengths}',
   'see the picture of this step': 'xem hình của bước này',
   'The picture is being read.': 'Đang đọc hình.',
   'The picture {address} cannot be read. {trouble}': 'Không đọc được hình {address}. {trouble}',

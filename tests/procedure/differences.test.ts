@@ -95,6 +95,11 @@ const cases: readonly Case[] = [
     ['step 2, point changed: Line to edge, places: 2 → Line to edge, places: 1'],
   ],
   [
+    'the length of the drawing that a limit is of',
+    [['____ ____ mm (312 ±1.5)', '____ ____ mm (312 ±1.5 of D1–D2)']],
+    ['step 2, point changed: Line to edge → Line to edge, on the drawing: D1–D2'],
+  ],
+  [
     'the kind of a point',
     [['- [ ] Clean', '- [ ] Clean ____ (**yes** / no)']],
     ['step 3, point changed: Clean, tick → Clean, choice, *yes* / no'],
