@@ -181,6 +181,7 @@ const chosenOption = (app: App, form: Form): string => question(app, form)?.opti
 
 function scanned(app: App, mode: Mode, text: string): Step {
   const said = oneLine(text);
+  if (asksForMetres(app)) return nothingToScan(app, text);
   // A device gives a whole value, whatever a hand had begun to type before it.
   if (mode === 'value' || mode === 'value begun' || mode === 'sign on' || mode === 'station')
     return entered({ ...app, field: said, message: null }, mode);
@@ -193,7 +194,15 @@ function scanned(app: App, mode: Mode, text: string): Step {
     const form = { about: 'settle', answers: {} } as const;
     return answered(openForm(app, form), form, text);
   }
-  return still({
+  return nothingToScan(app, text);
+}
+
+/** No label says what is on a bobbin: the number of a ticket would be taken for its metres. */
+const asksForMetres = ({ layer, play }: App): boolean =>
+  layer?.layer === 'form' ? layer.form.about === 'bobbin' : layer === null && play?.next.want === 'bobbin';
+
+const nothingToScan = (app: App, text: string): Step =>
+  still({
     ...app,
     message: refusal(
       speak(app)('{text} was scanned, but there is nothing to scan here. Nothing was kept.', {
@@ -201,7 +210,6 @@ function scanned(app: App, mode: Mode, text: string): Step {
       }),
     ),
   });
-}
 
 function ordered(app: App, order: Order): Step {
   // One key after escape: whatever the order does, the field listens again afterwards.

@@ -73,6 +73,28 @@ test('no more than a full one is on a bobbin: a slip of the finger would silence
   expect(program.app().room.bobbin).toBe('30000');
 });
 
+test('a ticket that is scanned at the question is no metres, whatever its number', async () => {
+  const { program } = await atTheSleeve();
+  await press(program, { move: 'type', text: '9' }, { move: 'scan', text: '0012' });
+  expect(program.app().message?.text).toContain('there is nothing to scan here');
+  expect(program.app().play?.next).toMatchObject({ want: 'bobbin' });
+  expect([program.app().room.bobbin, program.app().field]).toEqual([null, '9']);
+  await press(program, enter, { move: 'order', order: 'bobbin' }, { move: 'scan', text: '0012' });
+  expect(program.app().room.bobbin).toBe('9000');
+  expect(modeOf(program.app())).toBe('form words');
+});
+
+test.each(['0', '-5', '1e3', '٣', '3 kg', '1,500', '30,001', '1/0', 'full', '--'])(
+  '%s metres are on no bobbin',
+  async (said) => {
+    const { program } = await atTheSleeve();
+    await line(program, said);
+    expect(program.app().message?.tone).toBe('refusal');
+    expect(program.app().play?.next).toMatchObject({ want: 'bobbin' });
+    expect(program.app().room.bobbin).toBeNull();
+  },
+);
+
 test.each(['', '12.5'])('where nobody reckons with bobbins the order says so: %j', async (metres) => {
   const room = await workroom(smallProcedure);
   const program = await room.program();
