@@ -33,8 +33,8 @@ export function thread(typed: string, options: ThreadOptions, io: Io): Promise<E
         return cannot(io, `Mend the errors in ${found.file.name} first.`);
       case 'text': {
         const { procedure, text, pictures } = found.text;
-        const sets = options.sets === undefined ? procedure.sets : Number(options.sets);
-        if (!Number.isInteger(sets) || sets < 1 || sets > MOST_SETS)
+        const sets = options.sets === undefined ? procedure.sets : wholeNumber(options.sets);
+        if (sets === undefined || sets < 1 || sets > MOST_SETS)
           return cannot(io, `Sets are a whole number from 1 to ${MOST_SETS}, such as --sets 2.`);
         const name = `${procedure.id} ${text.release === null ? 'draft' : `revision ${text.release.revision}`}`;
         const told = reckon(name, procedure, sets, pictures, roomThread(open.room.settings));
@@ -49,6 +49,9 @@ export function thread(typed: string, options: ThreadOptions, io: Io): Promise<E
 }
 
 const MOST_SETS = 1000;
+
+/** Figures only: nobody means 16 sets by 0x10. */
+const wholeNumber = (text: string): number | undefined => (/^\d{1,4}$/.test(text.trim()) ? Number(text) : undefined);
 
 function reckon(
   name: string,

@@ -17,11 +17,17 @@ export const threadShape = {
   bobbin: z._default(z.string().check(z.regex(/^(?:off|(?!0+(?:\.0+)? m)\d{1,4}(?:\.\d{1,2})? m)$/)), 'off'),
   /** What of the thread is thrown away. */
   'thread waste': z._default(z.string().check(z.regex(/^\d{1,2}(?:\.\d)? %$/)), '15 %'),
-  /** All the thread to a length of seam, by stitch type; 301 by its formula where a procedure says what is sewn through. */
+  /** All the thread to a length of seam, by stitch type, of which no seam takes none; 301 by its formula where a procedure says what is sewn through. */
   'thread ratios': z._default(
     z.record(
       z.string().check(z.regex(/^\d{3}$/)),
-      z.string().check(z.regex(/^\d{1,2}(?:\.\d{1,3})?, needle (?:100|\d{1,2}) %, [^\p{C}\p{Zl}\p{Zp}]{1,120}$/u)),
+      z
+        .string()
+        .check(
+          z.regex(
+            /^(?!0{1,2}(?:\.0+)?,)\d{1,2}(?:\.\d{1,3})?, needle (?:100|\d{1,2}) %, [^\p{C}\p{Zl}\p{Zp}]{1,120}$/u,
+          ),
+        ),
     ),
     USUAL,
   ),

@@ -102,7 +102,7 @@ test('what a drawing does not have is in no sum, and said', async () => {
   expect(told.out).toMatch(/Step 6: no drawing of the procedure has a seam A-X/);
 });
 
-test.each(['0', '2.5', 'two', '100000'])('%s sets are refused', async (sets) => {
+test.each(['0', '2.5', 'two', '100000', '0x10', '1e2', ''])('%s sets are refused', async (sets) => {
   const room = await practice();
   expect(await room('LIN-2207', { sets })).toMatchObject({ code: 2, err: expect.stringContaining('--sets 2') });
 });

@@ -62,6 +62,10 @@ it.each([
   ['name: A\nstation: t\nsettings:\n  bobbin: 30\n', 'line 4: write the metres on a full one, such as 30 m, or off'],
   ['name: A\nstation: t\nsettings:\n  bobbin: 0.0 m\n', 'line 4: write the metres on a full one, such as 30 m, or off'],
   ['name: A\nstation: t\nsettings:\n  thread ratios:\n    301: 2.5\n', 'line 5: write a stitch type with its ratio'],
+  [
+    'name: A\nstation: t\nsettings:\n  thread ratios:\n    301: 0.0, needle 50 %, here\n',
+    'line 5: write a stitch type with its ratio',
+  ],
   ['name: A\nstation: two words\n', 'line 2: write up to 40 letters, digits'],
   ['name: A\nstation: t/../u\n', 'line 2: write up to 40 letters'],
   ['name: "A\\e[2J"\nstation: t\n', 'line 1: write the name of the room'],
