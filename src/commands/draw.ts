@@ -87,11 +87,18 @@ function tell(name: string, svg: string, { perUnit, leftOut }: Pattern, { json }
     many(count('notch'), 'notch', 'notches'),
     many(count('mark'), 'mark'),
   ];
-  say(io, `${name}: ${what.join(', ')}; one unit of the pattern is ${perUnit} mm.`);
+  const prose = (line: string): void => {
+    for (const row of wrap(oneLine(line), proseWidthOf(io))) say(io, row);
+  };
+  const item = (line: string): void => {
+    for (const [nth, row] of wrap(oneLine(line), proseWidthOf(io) - 4).entries())
+      say(io, `${nth === 0 ? '  ' : '    '}${row}`);
+  };
+  prose(`${name}: ${what.join(', ')}; a unit of the pattern is ${perUnit} mm.`);
   const list = (matters: LeftOut['matters'], head: string): void => {
     const rows = leftOut.filter((each) => each.matters === matters);
-    if (rows.length > 0) say(io, head);
-    for (const { type, layer, count: times, why } of rows) say(io, `  ${times} × ${type} on layer ${layer}: ${why}`);
+    if (rows.length > 0) prose(head);
+    for (const { type, layer, count: times, why } of rows) item(`${times} × ${type} on layer ${layer}: ${why}`);
   };
   list('lost', 'Look at these, they are not in the drawing as they were meant:');
   list('expected', 'Left out, as nothing is lost with it:');

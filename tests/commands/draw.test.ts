@@ -45,7 +45,7 @@ test('a pattern becomes a drawing beside it, and what is left out of it is told'
   const place = folder(KNOWN);
   expect(await drawing(place)).toEqual({
     code: 0,
-    out: 'strap.svg: 2 pieces, 1 seam, 2 notches, 2 marks; one unit of the pattern is 1 mm.\nLeft out, as nothing is lost with it:\n  2 × POINT on layer 2: turn points of other lines\n',
+    out: 'strap.svg: 2 pieces, 1 seam, 2 notches, 2 marks; a unit of the pattern is 1 mm.\nLeft out, as nothing is lost with it:\n  2 × POINT on layer 2: turn points of other lines\n',
     err: '',
   });
   expect(widthOf(place)).toBe(590);
@@ -62,6 +62,15 @@ test('what is lost is bad news, with its type, its layer and how often; the draw
     'Look at these, they are not in the drawing as they were meant:\n  2 × SPLINE on layer 8: it is of a type that is not read\n  1 × HATCH on layer 14: it is of a type that is not read\n',
   );
   expect(widthOf(place)).toBe(590);
+});
+
+test('what is told is broken between words, and goes on below its own words', async () => {
+  const strange = entity('LINE', 'cut', [10, 0], [20, 0], [11, 9], [21, 0]);
+  const place = folder(dxf({ ...PATCH_AND_STRAP, entities: [...PATCH_AND_STRAP.entities, strange] }));
+  const { out } = await drawing(place, { units: 'mm' });
+  expect(out).toContain(
+    '  1 × LINE on layer cut: its layer is not known, so it is drawn as a line\n    without a meaning\n',
+  );
 });
 
 test('for programs there are fields', async () => {
