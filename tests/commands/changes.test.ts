@@ -48,6 +48,7 @@ test('readings of past bundles that the newer limit would shut out are named, an
   const { wouldFail, differences } = JSON.parse(told.out);
   expect(told.code).toBe(1);
   expect(differences).toMatchObject([
+    { about: 'point', change: 'changed', step: 4, before: expect.stringContaining('seam-D1–A-aft') },
     { about: 'limit', change: 'shifted', step: 4, limits: { after: { high: '301.5' } } },
   ]);
   expect(wouldFail[0]).toMatchObject({ ticket: 'B-1042', step: 4, verdict: 'above', limit: '298.5 to 301.5 mm' });
