@@ -53,7 +53,7 @@ export function sewing(app: App, play: Play, wanted: WantedPoint, size: Size): P
     ...rest,
   ];
   const page = frame(app, size, {
-    top: [...stepTitle(speak(app), step, textWidth(size)), ...gap(size)],
+    top: [...stepTitle(speak(app), step, width), ...gap(size)],
     body,
     focus: body.indexOf(open[0] ?? blank),
     focusRows: open.length,
