@@ -5,7 +5,6 @@ import { refuse } from '../base/result.ts';
 import type { SeenPicture } from '../picture/seen-picture.ts';
 import type { Picture, Procedure } from '../procedure/procedure.ts';
 import type { FindPicture } from './find-picture.ts';
-import { seePicture } from './see-picture.ts';
 
 export interface Following {
   /** Resolves when the pictures of the step at hand are there, as far as they can be. */
@@ -41,6 +40,8 @@ export function followPictures(store: AppStore, find: FindPicture): Following {
   async function see(picture: Picture): Promise<SeenPicture> {
     try {
       const found = await find(picture);
+      // Loaded with the first picture: the first frame shows none.
+      const { seePicture } = await import('./see-picture.ts');
       return found.ok ? await seePicture(picture.address, found.value) : { is: 'unshown', why: found.error };
     } catch (error) {
       return broken(picture, error);

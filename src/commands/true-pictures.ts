@@ -2,7 +2,7 @@ import type { StepPicture } from '../app/step-pictures.ts';
 import { drawSvg, type Paper } from '../picture/draw-svg.ts';
 import { pictureKey } from '../picture/picture-key.ts';
 import { remember } from '../picture/remember.ts';
-import { indexedOf, pngOf, type Source } from '../raster/raster.ts';
+import type { Source } from '../raster/raster.ts';
 import type { TruePictures } from '../screens/true-pictures.ts';
 import type { Graphics } from '../terminal/graphics.ts';
 import { kittyPicture } from '../terminal/kitty.ts';
@@ -77,6 +77,7 @@ async function make(picture: StepPicture, room: Room, at: Graphics, id: number):
   const cell = cellFor(room, at);
   const source = sourceOf(picture, room, cell, at);
   if (source === null) return null;
+  const { indexedOf, pngOf } = await import('../raster/raster.ts');
   const pixels = { width: Math.floor(room.columns * cell.width), height: Math.floor(room.rows * cell.height) };
   if (at.way === 'kitty') {
     const png = await pngOf(source, pixels);
