@@ -97,7 +97,9 @@ interface Piece {
 
 /** The pieces on which all of it lies; nothing lies on itself. */
 function piecesUnder(drawing: Drawing, parts: readonly Part[]): readonly Piece[] {
-  const spots = parts.flatMap(({ path }) => curvesOf(path).flatMap(({ at }) => ALONG.map(at)));
+  const stretches = parts.flatMap(({ path }) => curvesOf(path));
+  const every = Math.ceil(stretches.length / MOST_STRETCHES);
+  const spots = stretches.filter((_, nth) => nth % every === 0).flatMap(({ at }) => ALONG.map(at));
   return drawing.parts
     .flatMap((part) => {
       if (part.kind !== 'piece' || parts.includes(part)) return [];
@@ -115,6 +117,9 @@ function piecesUnder(drawing: Drawing, parts: readonly Part[]): readonly Piece[]
 
 /** Where to look along each stretch of a line, never at its end: a seam often ends a hair beyond the edge it runs to. */
 const ALONG = [0.01, 0.25, 0.5, 0.75, 0.99];
+
+/** A line that was traced in thousands of stretches is looked at along so many, evenly: each place is held against each side of each piece. */
+const MOST_STRETCHES = 200;
 
 /** An edge that the drawing draws as such is what people measure from; only without one a side of the outline is. */
 function nearest(drawing: Drawing, line: Stretch, pieces: readonly Piece[]): NearEdge | null {

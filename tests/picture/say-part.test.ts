@@ -128,3 +128,15 @@ test('each clause can be said in another language', () => {
   );
   expect(say).toBe('_ L/: _ mm long 160, on _ A, _ mm from its upper edge 10.');
 });
+
+test('a seam traced in thousands of stretches, on a piece that was, too, keeps nobody waiting', () => {
+  const round = (radius: number): string => {
+    const at = (nth: number): string =>
+      `${500 + radius * Math.cos((nth / 8_000) * 2 * Math.PI)} ${500 + radius * Math.sin((nth / 8_000) * 2 * Math.PI)}`;
+    return `M${Array.from({ length: 8_000 }, (_, nth) => at(nth)).join('L')}Z`;
+  };
+  const drawing = made(part('B', 'piece', round(400)), part('S', 'seam', round(300)));
+  const start = performance.now();
+  expect(said(drawing, ['S'])).toEqual(['S: 1885 mm long, on B.']);
+  expect(performance.now() - start).toBeLessThan(5_000);
+});
