@@ -30,8 +30,9 @@ export const bobbinQuestion = (app: Pick<App, 'hand' | 'words'>, full: Fraction)
 /** What is left, and what this step takes from it, on one line; undefined where the station does not reckon with it. */
 export function bobbinLine(app: Pick<App, 'hand' | 'words' | 'room' | 'play'>, step: StepId): string | undefined {
   const takes = app.play?.thread?.takes.get(step);
-  if (!takes) return undefined;
+  if (takes === undefined) return undefined;
   const say = speak(app);
+  if (takes === null) return say('Bobbin: what this step takes could not be reckoned; look at it before you sew.');
   const left = leftOnBobbin(app.room);
   return left === undefined
     ? say('Bobbin: this step takes {takes} m.', { takes: metresSaid(takes) })

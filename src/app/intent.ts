@@ -143,7 +143,7 @@ function answer(app: App, play: Play, hand: HandId, text: string): Result<Comman
       const at = { set: next.at.set, step: next.at.step.id, point: next.point.id };
       if (next.point.kind === 'timed' && !app.paper && !next.clock && text.trim() === '')
         return ok({ do: 'start clock', hand, ...at });
-      const took = thread?.takes.get(next.at.step.id);
+      const took = thread?.takes.get(next.at.step.id) ?? undefined;
       const folded = isFolded(app) ? { folded: true as const } : {};
       const check = {
         do: 'check',

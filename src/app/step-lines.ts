@@ -1,6 +1,7 @@
 import { oneLine } from '../base/text.ts';
 import type { Place } from '../bundle/route.ts';
 import type { App, Play } from './app.ts';
+import { bobbinLine } from './bobbin-words.ts';
 import { FOLDED, isFolded } from './fold.ts';
 import { pictureLines } from './picture-lines.ts';
 import { proseLines } from './prose-lines.ts';
@@ -19,8 +20,9 @@ export function stepLines(app: App, play: Play, at: Place, known: Play | null): 
   const say = speak(app);
   const head = `${step.number} ${step.title} (${setWords(speak(app), at, play.bundle.sets)})${facts.cannotBeUndone ? `, ${speak(app)('cannot be undone')}` : ''}`;
   const seams = facts.seams ? [seamsSaid(say, facts.seams)] : [];
+  const bobbin = bobbinLine(app, step.id);
   const words = isFolded(app)
     ? [speak(app)(FOLDED), ...step.points.map(({ text }) => `  - ${text}`)]
     : proseLines(step.prose);
-  return ['', head, ...words, ...seams, ...pictureLines(app)].map(oneLine);
+  return ['', head, ...words, ...seams, ...(bobbin ? [bobbin] : []), ...pictureLines(app)].map(oneLine);
 }

@@ -5,10 +5,13 @@ import { type Bundle, stepKey } from './bundle.ts';
 import type { Room } from './room.ts';
 import type { Place } from './route.ts';
 
-/** What this station reckons of its bobbins, mm: how much a full one holds, and what each step of a procedure takes, waste and all. */
+/**
+ * What this station reckons of its bobbins, mm: how much a full one holds, and what each step that sews from it takes, waste and all; null
+ * where that could not be reckoned.
+ */
 export interface StationThread {
   readonly full: Fraction;
-  readonly takes: ReadonlyMap<StepId, Fraction>;
+  readonly takes: ReadonlyMap<StepId, Fraction | null>;
 }
 
 /** What is left on the bobbin in the machine, mm; undefined while nobody has said. */

@@ -1,6 +1,5 @@
 import type { ThreadOf } from '../app/perform.ts';
 import type { Playing } from '../app/room-ledger.ts';
-import type { StepId } from '../base/brand.ts';
 import type { StationThread } from '../bundle/bobbin.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import type { RoomSettings } from '../storage/settings.ts';
@@ -36,10 +35,10 @@ export function stationThread(settings: RoomSettings, find: FindPicture): Thread
     }
     const { drawings } = measurable(found);
     const steps = procedureThread(playing.procedure, drawings, room);
-    const whole = steps.filter(({ unknown, under }) => unknown.length === 0 && under === 'bobbin');
-    return {
-      full,
-      takes: new Map(whole.map(({ step, thread }): readonly [StepId, typeof thread.under] => [step.id, thread.under])),
-    };
+    const sewn = steps.filter(({ under }) => under === 'bobbin');
+    const takes = sewn.map(
+      ({ step, thread, unknown }) => [step.id, unknown.length === 0 ? thread.under : null] as const,
+    );
+    return { full, takes: new Map(takes) };
   }
 }

@@ -670,6 +670,8 @@ export const chinese: Catalogue = {
   'Metres on the bobbin that is in now (enter: a full one, {full} m)': '现在装的梭芯有几米（回车：满的，{full} 米）',
   'Bobbin: {left} m from here on.': '梭芯：从这里起 {left} 米。',
   'Bobbin: about {left} m left; this step takes {takes} m.': '梭芯：约剩 {left} 米；这一步用 {takes} 米。',
+  'Bobbin: what this step takes could not be reckoned; look at it before you sew.':
+    '梭芯：算不出这一步用多少线；缝之前请看一看。',
   'Bobbin: this step takes {takes} m.': '梭芯：这一步用 {takes} 米。',
   'Type the metres on the bobbin, such as 12.5.': '请输入梭芯上的米数，如 12.5。',
   'A full bobbin holds {full} m here: type what is on the one in the machine.':

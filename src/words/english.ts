@@ -597,6 +597,7 @@ export const english = [
   'Bobbin: {left} m from here on.',
   'Bobbin: about {left} m left; this step takes {takes} m.',
   'Bobbin: this step takes {takes} m.',
+  'Bobbin: what this step takes could not be reckoned; look at it before you sew.',
   'Type the metres on the bobbin, such as 12.5.',
   'A full bobbin holds {full} m here: type what is on the one in the machine.',
   'Nobody reckons with bobbins here: go on without.',

@@ -714,6 +714,8 @@ export const spanish: Catalogue = {
     'Metros en la bobina puesta ahora (intro: una llena, {full} m)',
   'Bobbin: {left} m from here on.': 'Bobina: {left} m desde aquí.',
   'Bobbin: about {left} m left; this step takes {takes} m.': 'Bobina: quedan unos {left} m; este paso gasta {takes} m.',
+  'Bobbin: what this step takes could not be reckoned; look at it before you sew.':
+    'Bobina: no se pudo calcular lo que gasta este paso; mírala antes de coser.',
   'Bobbin: this step takes {takes} m.': 'Bobina: este paso gasta {takes} m.',
   'Type the metres on the bobbin, such as 12.5.': 'Escribe los metros de la bobina, como 12.5.',
   'A full bobbin holds {full} m here: type what is on the one in the machine.':

@@ -704,6 +704,8 @@ export const vietnamese: Catalogue = {
     'Số mét trên suốt chỉ đang lắp (enter: suốt đầy, {full} m)',
   'Bobbin: {left} m from here on.': 'Suốt chỉ: {left} m từ đây.',
   'Bobbin: about {left} m left; this step takes {takes} m.': 'Suốt chỉ: còn khoảng {left} m; bước này dùng {takes} m.',
+  'Bobbin: what this step takes could not be reckoned; look at it before you sew.':
+    'Suốt chỉ: không tính được bước này dùng bao nhiêu; hãy xem suốt trước khi may.',
   'Bobbin: this step takes {takes} m.': 'Suốt chỉ: bước này dùng {takes} m.',
   'Type the metres on the bobbin, such as 12.5.': 'Gõ số mét trên suốt chỉ, như 12.5.',
   'A full bobbin holds {full} m here: type what is on the one in the machine.':

@@ -1,9 +1,13 @@
 import Fraction from 'fraction.js';
 import { expect, test } from 'vitest';
+import { asked } from '../../src/app/dialogue.ts';
 import { modeOf } from '../../src/app/mode.ts';
 import type { Move } from '../../src/app/move.ts';
 import type { AppStore } from '../../src/app/store.ts';
 import type { StepId } from '../../src/base/brand.ts';
+import { picture } from '../../src/screens/picture.ts';
+import { page } from '../../src/widgets/page.ts';
+import { rowText } from '../../src/widgets/row.ts';
 import { smallProcedure, workroom } from './workroom.ts';
 
 const press = async (program: AppStore, ...moves: readonly Move[]): Promise<void> => {
@@ -15,8 +19,8 @@ const line = (program: AppStore, text: string): Promise<void> =>
 const enter: Move = { move: 'enter' };
 
 /** Ines before the sleeve, cautions read; its seam takes 6 m, and a full bobbin holds 30 m. */
-async function atTheSleeve() {
-  const thread = { full: new Fraction(30_000), takes: new Map([['sew-the-sleeve' as StepId, new Fraction(6000)]]) };
+async function atTheSleeve(takes: Fraction | null = new Fraction(6000)) {
+  const thread = { full: new Fraction(30_000), takes: new Map([['sew-the-sleeve' as StepId, takes]]) };
   const room = await workroom(smallProcedure, { thread });
   const program = await room.program();
   for (const word of ['ines', 'b-1', '4']) await line(program, word);
@@ -33,6 +37,20 @@ test('before a seam that cannot be undone the bobbin is asked for, and enter fit
   expect(program.app().play?.next).toMatchObject({ want: 'point', point: { id: 'edges-on-the-line' } });
   expect(program.app().message?.text).toBe('Bobbin: 30 m from here on.');
   expect(program.app().room.bobbin).toBe('30000');
+});
+
+test('where nobody could reckon what the step takes, nothing is asked, and the step says so', async () => {
+  const { program } = await atTheSleeve(null);
+  expect(program.app().play?.next).toMatchObject({ want: 'point' });
+  const said = 'Bobbin: what this step takes could not be reckoned; look at it before you sew.';
+  expect(asked(program.app(), null).lines).toContain(said);
+  expect(
+    page(picture(program.app(), { columns: 120, rows: 40 }))
+      .map(rowText)
+      .join('\n'),
+  ).toContain(said);
+  for (const text of ['', '312', '312', 'vera']) await (text === '' ? press(program, enter) : line(program, text));
+  expect(program.app().room.bobbin).toBeNull();
 });
 
 test('the metres that are on it are typed, and too few of them are asked about again', async () => {
