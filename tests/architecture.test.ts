@@ -10,7 +10,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   words: ['base'],
   measure: ['base'],
   drawing: ['measure', 'base'],
-  picture: ['drawing', 'measure', 'base'],
+  picture: ['drawing', 'raster (types)', 'measure', 'base'],
   raster: ['base'],
   procedure: ['drawing', 'measure', 'base'],
   thread: ['drawing', 'procedure', 'measure', 'base'],
@@ -18,7 +18,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   ledger: ['base'],
   app: ['words', 'bundle', 'procedure', 'picture', 'ledger', 'measure', 'base'],
   keys: ['app (types)', 'words (types)', 'base'],
-  terminal: ['keys', 'base'],
+  terminal: ['raster (types)', 'keys', 'base'],
   widgets: ['keys', 'base'],
   screens: [
     'words (types)',

@@ -1,15 +1,10 @@
 import type { Drawing } from '../drawing/drawing.ts';
+import type { Pixels } from '../raster/raster.ts';
 import type { Pen, Tone } from './dots.ts';
 import type { Placed } from './labels.ts';
 import { type Area, layOut } from './lay-out.ts';
 import { type Field, seenLines } from './seen-lines.ts';
 import type { Wanted } from './standing.ts';
-
-/** Width and height in pixels. */
-export interface Pixels {
-  readonly width: number;
-  readonly height: number;
-}
 
 /** Whether the ground behind the picture is dark or light, and its colour as `#rrggbb`. */
 export interface Paper {

@@ -1,11 +1,5 @@
+import type { Greys } from '../raster/raster.ts';
 import type { Area } from './lay-out.ts';
-
-/** How light a photograph is, from 0 to 255, row by row. */
-export interface Greys {
-  readonly columns: number;
-  readonly rows: number;
-  readonly values: Uint8Array;
-}
 
 /**
  * Neighbouring cells that look alike. `text` shows them without colour, in shades; in colour each is an upper half block of the grey

@@ -1,8 +1,8 @@
 import type { Digest } from '../base/brand.ts';
 import type { Refusal } from '../base/result.ts';
 import type { Drawing } from '../drawing/drawing.ts';
+import type { Greys } from '../raster/raster.ts';
 import type { Scale } from './about-part.ts';
-import type { Greys } from './photo-in-characters.ts';
 
 /** A picture of a procedure as far as it could be read, whatever the terminal can show of it. */
 export type SeenPicture =

@@ -6,19 +6,19 @@ import { BROKEN, MOST_PIXELS, photoTrouble } from './photo-trouble.ts';
 /** What pixels are made of: a drawing of our own, or the bytes of a photograph. */
 export type Source = { readonly svg: string } | { readonly photo: Uint8Array };
 
-/** In pixels. */
-export interface Room {
+/** Width and height in pixels. */
+export interface Pixels {
   readonly width: number;
   readonly height: number;
 }
 
 /** A whole PNG file. */
-export interface Png extends Room {
+export interface Png extends Pixels {
   readonly bytes: Uint8Array;
 }
 
 /** The picture as a PNG that fits the room. */
-export function pngOf(source: Source, room: Room): Promise<Result<Png>> {
+export function pngOf(source: Source, room: Pixels): Promise<Result<Png>> {
   return attempt(source, async (open) => {
     const { data, info } = await fitted(open, room).png().toBuffer({ resolveWithObject: true });
     return { bytes: data, width: info.width, height: info.height };
@@ -26,13 +26,13 @@ export function pngOf(source: Source, room: Room): Promise<Result<Png>> {
 }
 
 /** Pixels of few colours: for each, from the top left, its place in the palette. */
-export interface Indexed extends Room {
+export interface Indexed extends Pixels {
   readonly palette: readonly (readonly [number, number, number])[];
   readonly indices: Uint16Array;
 }
 
 /** The picture in at most so many colours (2 to 256), to fit the room. A photograph is dithered, a drawing stays clean. */
-export async function indexedOf(source: Source, room: Room, colours: number): Promise<Result<Indexed>> {
+export async function indexedOf(source: Source, room: Pixels, colours: number): Promise<Result<Indexed>> {
   const raw = await attempt(source, async (open, sharp) => {
     const few = await fitted(open, room)
       .png({ palette: true, colours, dither: 'photo' in source ? 1 : 0 })
@@ -52,7 +52,7 @@ export interface Greys {
 }
 
 /** The picture as so few greys that each can be a part of a cell; with as much contrast as it will bear. */
-export async function greysOf(source: Source, room: Room): Promise<Result<Greys>> {
+export async function greysOf(source: Source, room: Pixels): Promise<Result<Greys>> {
   const raw = await attempt(source, (open) =>
     fitted(open, room).removeAlpha().toColourspace('b-w').normalise().raw().toBuffer({ resolveWithObject: true }),
   );
@@ -61,7 +61,7 @@ export async function greysOf(source: Source, room: Room): Promise<Result<Greys>
   return ok({ columns: info.width, rows: info.height, values: data.filter((_, at) => at % info.channels === 0) });
 }
 
-const fitted = (open: Sharp, { width, height }: Room): Sharp =>
+const fitted = (open: Sharp, { width, height }: Pixels): Sharp =>
   open.flatten({ background: '#ffffff' }).resize({ width, height, fit: 'inside' });
 
 const SECONDS = 10;

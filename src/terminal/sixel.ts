@@ -1,12 +1,5 @@
 import { FINALIZER, introducer, sixelEncodeIndexed } from 'sixel/lib/SixelEncoder.js';
-
-/** Pixels of few colours: for each, from the top left, its place in the palette. */
-interface Indexed {
-  readonly width: number;
-  readonly height: number;
-  readonly palette: readonly (readonly [number, number, number])[];
-  readonly indices: Uint16Array;
-}
+import type { Indexed } from '../raster/raster.ts';
 
 /** The picture as sixels, drawn from where the cursor stands. Loads the encoder, so only whoever shows a picture imports this. */
 export const sixelPicture = ({ width, height, palette, indices }: Indexed): string =>
