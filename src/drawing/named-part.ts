@@ -6,5 +6,8 @@ export const partsNamed = ({ parts }: Drawing, name: string): readonly Part[] =>
   return own.length > 0 ? own : parts.filter(({ groups }) => groups.includes(name));
 };
 
-/** What a piece is called: by its own id, or else by the group it was put in. */
+/** Whether a name means this part: its own, or that of a group it stands in. */
+export const isNamed = ({ id, groups }: Part, name: string): boolean => id === name || groups.includes(name);
+
+/** What a part is called: by its own id, or else by the group it was put in. */
 export const nameOf = ({ id, groups }: Part): string | undefined => id ?? groups.at(-1);

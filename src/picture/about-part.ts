@@ -1,4 +1,4 @@
-import { boxOf } from '../drawing/box.ts';
+import { around, boxOf } from '../drawing/box.ts';
 import { straightSides } from '../drawing/corners.ts';
 import { curvesOf, type Point, runsOf } from '../drawing/curve.ts';
 import type { Box, Drawing, Part } from '../drawing/drawing.ts';
@@ -8,7 +8,6 @@ import { nameOf, partsNamed } from '../drawing/named-part.ts';
 import { awayFrom, isInside } from '../drawing/polygon.ts';
 import { straightLine } from '../drawing/straight.ts';
 import { apart, type Stretch } from './apart.ts';
-import { around } from './box.ts';
 import { standingOf, type Wanted } from './standing.ts';
 
 /** What there is to say of something that a picture brings out. Lengths are in millimetres, to a tenth; none without a scale. */

@@ -1,15 +1,5 @@
 import type { Box, Label } from '../drawing/drawing.ts';
 
-/** The smallest box around everything; `null` when there is nothing. */
-export function around(boxes: readonly Box[]): Box | null {
-  if (boxes.length === 0) return null;
-  const x = Math.min(...boxes.map((one) => one.x));
-  const y = Math.min(...boxes.map((one) => one.y));
-  const right = Math.max(...boxes.map((one) => one.x + one.width));
-  const bottom = Math.max(...boxes.map((one) => one.y + one.height));
-  return { x, y, width: right - x, height: bottom - y };
-}
-
 /** About where the letters of a label stand: nobody knows the width of letters before they are drawn. */
 export function boxOfLabel({ words, x, y, height, anchor }: Label): Box {
   const width = words.length * height * 0.6;

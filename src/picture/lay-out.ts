@@ -1,9 +1,9 @@
 import { columns } from '../base/columns.ts';
 import { cut, oneLine } from '../base/text.ts';
-import { boxOf } from '../drawing/box.ts';
-import type { Box, Drawing } from '../drawing/drawing.ts';
+import { around, boxOf } from '../drawing/box.ts';
+import type { Box, Drawing, Label, Part } from '../drawing/drawing.ts';
 import { nameOf, partsNamed } from '../drawing/named-part.ts';
-import { around, boxOfLabel } from './box.ts';
+import { boxOfLabel } from './box.ts';
 import { type Dots, drawPath, noDots, type Pen, type Tone } from './dots.ts';
 import { type Placed, placeLabels, placesBeside, placesOfLabel, type Wish } from './labels.ts';
 import { byLabel, labelsOf } from './labels-of.ts';
@@ -21,7 +21,7 @@ export interface Layout {
   readonly view: Box;
   readonly dots: Dots;
   readonly labels: readonly Placed[];
-  readonly lookOf: (part: Drawing['parts'][number]) => Look;
+  readonly lookOf: (part: Part) => Look;
 }
 
 interface Look {
@@ -58,7 +58,7 @@ const WHOLE: typeof LOOKS = { ...LOOKS, around: { pen: 'thin', tone: 'plain' } }
 interface Thing {
   readonly name: string;
   readonly box: Box;
-  readonly labels: Drawing['labels'];
+  readonly labels: readonly Label[];
 }
 
 /** Something a fragment names, with the labels that the room can hold; `null` when the drawing has nothing of that name. */
@@ -70,8 +70,7 @@ function thingOf(drawing: Drawing, name: string, area: Area): Thing | null {
 function wishes(drawing: Drawing, things: readonly Thing[], wanted: Wanted, dots: Dots, view: Box): readonly Wish[] {
   const loud = new Set(things.flatMap(({ labels }) => labels));
   const plain = new Set(wanted.sewn.flatMap((name) => labelsOf(drawing, name)));
-  const toneOf = (label: Drawing['labels'][number]): Tone =>
-    loud.has(label) ? 'bright' : plain.has(label) ? 'plain' : 'faint';
+  const toneOf = (label: Label): Tone => (loud.has(label) ? 'bright' : plain.has(label) ? 'plain' : 'faint');
   const pieceOf = byLabel(
     drawing.parts.filter(({ kind }) => kind === 'piece').map((part) => [nameOf(part) ?? '', part] as const),
   );

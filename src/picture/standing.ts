@@ -1,4 +1,5 @@
 import type { Part } from '../drawing/drawing.ts';
+import { isNamed } from '../drawing/named-part.ts';
 
 /** What a picture is to tell of a drawing: ids of parts or of groups, as a picture's fragment and the seams of a step name them. */
 export interface Wanted {
@@ -15,6 +16,3 @@ export function standingOf(part: Part, { broughtOut, sewn }: Wanted): Standing {
   if (broughtOut.some((name) => isNamed(part, name))) return isSewn ? 'brought out, sewn' : 'brought out';
   return isSewn ? 'sewn' : 'around';
 }
-
-/** Whether a name means this part: its own, or that of a group it stands in. */
-const isNamed = ({ id, groups }: Part, name: string): boolean => id === name || groups.includes(name);

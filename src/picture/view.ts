@@ -1,6 +1,5 @@
-import { middleOf } from '../drawing/box.ts';
+import { around, middleOf } from '../drawing/box.ts';
 import type { Box } from '../drawing/drawing.ts';
-import { around } from './box.ts';
 
 /**
  * The part of a drawing to show in an area of this shape (width to height): what is brought out, with a margin and enough around

@@ -1,4 +1,4 @@
-import { boxOf } from '../box.ts';
+import { around, boxOf } from '../box.ts';
 import type { Box } from '../drawing.ts';
 import { pathInPlace } from '../path-in-place.ts';
 import type { PatternPiece } from './piece.ts';
@@ -17,9 +17,9 @@ export function layOut(pieces: readonly PatternPiece[]): {
   readonly pieces: readonly PatternPiece[];
   readonly box: Box;
 } {
-  const boxes = pieces.map(around);
+  const boxes = pieces.map(boxOfPiece);
   const overlap = boxes.length > MANY || boxes.some((a, i) => boxes.some((b, j) => i < j && overlaps(a, b)));
-  const whole = union(boxes);
+  const whole = around(boxes) ?? NOTHING;
   let next = GAP;
   const laid = pieces.map((piece, index) => {
     const box = boxes[index] ?? whole;
@@ -28,21 +28,17 @@ export function layOut(pieces: readonly PatternPiece[]): {
     next += box.width + GAP;
     return shifted(piece, x - box.x, GAP - box.y);
   });
-  const { x, y, width, height } = union(laid.map(around));
+  const { x, y, width, height } = around(laid.map(boxOfPiece)) ?? NOTHING;
   return { pieces: laid, box: { x: 0, y: 0, width: x + width + GAP, height: y + height + GAP } };
 }
 
-function around({ parts, labels }: PatternPiece): Box {
-  const boxes = parts.map(({ path }) => boxOf(path));
-  return union(boxes.length > 0 ? boxes : labels.map(({ x, y }) => ({ x, y, width: 0, height: 0 })));
-}
+/** A piece without lines is where its words begin. */
+const boxOfPiece = ({ parts, labels }: PatternPiece): Box =>
+  around(parts.map(({ path }) => boxOf(path))) ??
+  around(labels.map(({ x, y }) => ({ x, y, width: 0, height: 0 }))) ??
+  NOTHING;
 
-function union(boxes: readonly Box[]): Box {
-  const [x, y] = [Math.min(...boxes.map((box) => box.x)), Math.min(...boxes.map((box) => box.y))];
-  const right = Math.max(...boxes.map((box) => box.x + box.width));
-  const bottom = Math.max(...boxes.map((box) => box.y + box.height));
-  return { x, y, width: right - x, height: bottom - y };
-}
+const NOTHING: Box = { x: 0, y: 0, width: 0, height: 0 };
 
 const overlaps = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;

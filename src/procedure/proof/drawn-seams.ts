@@ -1,6 +1,6 @@
 import type { Drawing, Part } from '../../drawing/drawing.ts';
 import { joined } from '../../drawing/joined.ts';
-import { partsNamed } from '../../drawing/named-part.ts';
+import { isNamed, nameOf, partsNamed } from '../../drawing/named-part.ts';
 import type { SeamsFact, Step } from '../procedure.ts';
 import { wayOut } from '../way-out.ts';
 import { both, isMeasurable, nearestFirst } from './drawings.ts';
@@ -59,7 +59,7 @@ export const DRAWN_SEAMS: readonly Rule[] = [
       if (ids.length === 0) return;
       for (const { part, address, line } of seamsDrawn(proof)) {
         if (ids.some((id) => isNamed(part, id))) continue;
-        const name = part.id ?? part.groups.at(-1) ?? 'a seam without an id';
+        const name = nameOf(part) ?? 'a seam without an id';
         const mend = 'Name it in Seams: of the step that sews it, or take it out of the drawing.';
         say({ at: proof.at(line), found: name, message: `${address} shows ${name}, which no step sews.`, mend });
       }
@@ -125,8 +125,6 @@ const seamsDrawn = ({ drawings }: Proof): readonly DrawnSeam[] =>
   (drawings ?? []).flatMap(({ address, picture, read }) =>
     read.drawing.parts.filter(({ kind }) => kind === 'seam').map((part) => ({ part, address, line: picture.line })),
   );
-
-const isNamed = ({ id, groups }: Part, name: string): boolean => id === name || groups.includes(name);
 
 interface Join {
   readonly step: Step;
