@@ -3,6 +3,7 @@ import { basename, extname, resolve } from 'node:path';
 import { many } from '../base/many.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { oneLine, wrap } from '../base/text.ts';
+import type { Drawing } from '../drawing/drawing.ts';
 import type { LeftOut } from '../drawing/pattern/left-out.ts';
 import { patternSvg } from '../drawing/pattern/pattern-svg.ts';
 import { patternText } from '../drawing/pattern/pattern-text.ts';
@@ -31,7 +32,8 @@ export async function draw(file: string, options: DrawOptions, io: Io): Promise<
   if (!pattern.ok) return cannot(io, pattern.error.message);
   const name = basename(file, extname(file));
   const svg = patternSvg(pattern.value, name);
-  const [wrong] = readDrawing(svg, name).findings;
+  const { drawing, findings } = readDrawing(svg, name);
+  const [wrong] = findings;
   if (wrong)
     return cannot(
       io,
@@ -39,7 +41,7 @@ export async function draw(file: string, options: DrawOptions, io: Io): Promise<
     );
   const made = await newFile(options.out ?? `${fileName(name)}.svg`, io, async () => ok(svg));
   if (!made.ok) return cannot(io, made.error.message);
-  tell(made.value, svg, pattern.value, options, io);
+  tell(made.value, drawing, pattern.value, options, io);
   return pattern.value.leftOut.some(({ matters }) => matters === 'lost') ? 1 : 0;
 }
 
@@ -66,8 +68,7 @@ async function patternOf(text: string, file: string, { units }: DrawOptions, io:
 const about = (file: string, read: Result<Pattern>): Result<Pattern> =>
   read.ok ? read : refuse(read.error.rule, `${file}: ${read.error.message}`);
 
-function tell(name: string, svg: string, { perUnit, leftOut }: Pattern, { json }: DrawOptions, io: Io): void {
-  const { drawing } = readDrawing(svg, name);
+function tell(name: string, drawing: Drawing, { perUnit, leftOut }: Pattern, { json }: DrawOptions, io: Io): void {
   const parts = drawing.parts.map(({ id, kind }) => ({ id, kind }));
   if (json) {
     sayJson(io, {

@@ -2,11 +2,11 @@ import { between, type Point } from '../curve.ts';
 import type { Label, Part } from '../drawing.ts';
 import { enlargement, moved } from '../matrix.ts';
 import { FURTHEST } from '../numbers.ts';
-import { pathInPlace } from '../path-in-place.ts';
 import { awayFrom, isInside } from '../polygon.ts';
 import { type Entity, numberOf, textOf } from './entities.ts';
-import { entityPath, pointOf } from './entity-path.ts';
+import { pointOf } from './entity-path.ts';
 import type { Group, Item } from './gather.ts';
+import { itemPath } from './item-path.ts';
 import { type Layer, layerNamed } from './layers.ts';
 import type { Tally } from './left-out.ts';
 import { type Outline, outlinesOf } from './outline.ts';
@@ -94,11 +94,10 @@ function partOf(item: Item, outlines: readonly Outline[], left: Tally): readonly
 }
 
 /** The path of a line in its place, or undefined when it was noted why there is none. */
-function inPlace({ entity, matrix }: Item, left: Tally): string | undefined {
-  const data = entityPath(entity);
-  const placed = data.ok ? pathInPlace(data.value, matrix) : data;
-  if (placed.ok) return placed.value.path;
-  left.note(entity, placed.error.message, 'lost');
+function inPlace(item: Item, left: Tally): string | undefined {
+  const path = itemPath(item);
+  if (path.ok) return path.value;
+  left.note(item.entity, path.error.message, 'lost');
   return undefined;
 }
 
