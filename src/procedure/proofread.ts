@@ -1,8 +1,9 @@
 import { collectFindings } from '../base/collect-findings.ts';
 import type { Finding } from '../base/finding.ts';
 import type { Procedure } from './procedure.ts';
-import { type DrawingAt, proofOf } from './proof/proof.ts';
+import { proofOf } from './proof/proof.ts';
 import { RULES } from './proof/rules.ts';
+import type { DrawingAt } from './proof/shown-drawing.ts';
 import { type Silenced, silence } from './proof/silence.ts';
 import { languageOf, wordsOf } from './proof/words.ts';
 import { readProcedure } from './read-procedure.ts';

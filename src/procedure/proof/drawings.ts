@@ -1,8 +1,7 @@
 import type { Severity } from '../../base/finding.ts';
-import { isToScale } from '../../drawing/read-drawing.ts';
-import type { Step } from '../procedure.ts';
-import type { Proof, ShownDrawing } from './proof.ts';
-import { COMMON_PRACTICE, type Rule } from './rule.ts';
+import type { Proof } from './proof.ts';
+import { both, COMMON_PRACTICE, type Rule } from './rule.ts';
+import type { ShownDrawing } from './shown-drawing.ts';
 
 /** As many faults of one drawing are told; the others come up when these are mended. */
 const MOST = 5;
@@ -88,20 +87,6 @@ export const DRAWINGS: readonly Rule[] = [
     },
   },
 ];
-
-/** The same drawing for both examples. */
-export function both(drawing: string): { readonly bad: string; readonly good: string } {
-  return { bad: drawing, good: drawing };
-}
-
-/** The drawings that are shown, those of a step first. */
-export function nearestFirst(drawings: readonly ShownDrawing[], { pictures }: Step): readonly ShownDrawing[] {
-  const own = drawings.filter(({ address }) => pictures.some((picture) => picture.address === address));
-  return [...new Set([...own, ...drawings])];
-}
-
-/** Whether there is a drawing that could be measured. */
-export const isMeasurable = ({ read }: ShownDrawing): boolean => isToScale(read);
 
 function tell({ at }: Proof, shown: ShownDrawing, which: Severity, say: Parameters<Rule['check']>[1]): void {
   const { address, picture, read } = shown;

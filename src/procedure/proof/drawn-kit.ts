@@ -3,9 +3,8 @@ import type { Drawing, Part } from '../../drawing/drawing.ts';
 import { handOf } from '../../drawing/mirrored.ts';
 import { nameOf } from '../../drawing/named-part.ts';
 import type { KitPiece } from '../procedure.ts';
-import { both } from './drawings.ts';
 import type { Proof } from './proof.ts';
-import { COMMON_PRACTICE, type Rule } from './rule.ts';
+import { both, COMMON_PRACTICE, type Rule } from './rule.ts';
 
 const example = (kit: string): string =>
   `---\nprocedure: LIN-1\ntitle: Lining\nkit:\n${kit}\n---\n\n## Count the kit\n\n![The pieces](../media/panel.svg)\n\n- [ ] All pieces are there`;

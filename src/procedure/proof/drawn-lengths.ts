@@ -1,13 +1,13 @@
 import Fraction from 'fraction.js';
-import type { Result } from '../../base/result.ts';
+import { type Result, refuse } from '../../base/result.ts';
 import { measureNamed } from '../../drawing/measure-named.ts';
 import type { Limit } from '../../measure/limit.ts';
 import { convert } from '../../measure/unit.ts';
 import type { Point, Step } from '../procedure.ts';
 import { wayOut } from '../way-out.ts';
-import { both, isMeasurable, nearestFirst } from './drawings.ts';
-import type { Proof, ShownDrawing } from './proof.ts';
-import { COMMON_PRACTICE, type Rule } from './rule.ts';
+import type { Proof } from './proof.ts';
+import { both, COMMON_PRACTICE, type Rule } from './rule.ts';
+import { isMeasurable, nearestFirst, type ShownDrawing } from './shown-drawing.ts';
 
 const LINES =
   '<line id="D1" class="mark" y1="10" x2="90" y2="10"/>\n<line id="D2" class="mark" y1="46" x2="90" y2="46"/>';
@@ -98,14 +98,10 @@ function measureIn(
   return { measured: first ?? noDrawing(title), shown: undefined };
 }
 
-const refusal = (rule: string, message: string): Result<never> => ({
-  ok: false,
-  error: { rule, message, words: message, values: {} },
-});
 const notToScale = ({ address }: ShownDrawing): Result<never> =>
-  refusal('drawing-units', `${address} cannot be measured; mend what is said of it, or leave out of and what follows.`);
+  refuse('drawing-units', `${address} cannot be measured; mend what is said of it, or leave out of and what follows.`);
 const noDrawing = (title: string): Result<never> =>
-  refusal(
+  refuse(
     'part-missing',
     `No drawing is shown in which this could be measured; show one at ${title}, or leave out of and what follows.`,
   );

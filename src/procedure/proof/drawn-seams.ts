@@ -3,9 +3,9 @@ import { joined } from '../../drawing/joined.ts';
 import { isNamed, nameOf, partsNamed } from '../../drawing/named-part.ts';
 import type { SeamsFact, Step } from '../procedure.ts';
 import { wayOut } from '../way-out.ts';
-import { both, isMeasurable, nearestFirst } from './drawings.ts';
 import type { Proof } from './proof.ts';
-import { COMMON_PRACTICE, type Rule } from './rule.ts';
+import { both, COMMON_PRACTICE, type Rule } from './rule.ts';
+import { isMeasurable, nearestFirst } from './shown-drawing.ts';
 
 const PICTURE = '![The strap](../media/panel.svg#ST)\n\n- [ ] Strap lies flat';
 const STRAP =

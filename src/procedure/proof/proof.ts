@@ -1,6 +1,6 @@
 import type { Source } from '../../base/source.ts';
-import type { DrawingRead } from '../../drawing/read-drawing.ts';
-import type { Caution, Picture, Point, Procedure, Step } from '../procedure.ts';
+import type { Caution, Point, Procedure, Step } from '../procedure.ts';
+import { type DrawingAt, type ShownDrawing, shownIn } from './shown-drawing.ts';
 import { smallWords, type Words } from './words.ts';
 
 /** What the rules look at: the procedure as it was read, its sentences, and the words of its language. */
@@ -19,16 +19,6 @@ export interface Proof {
   /** Whether the lines at the top say this. */
   readonly says: (key: string) => boolean;
 }
-
-export interface ShownDrawing {
-  readonly address: string;
-  readonly read: DrawingRead;
-  /** Where the text shows it first. */
-  readonly picture: Picture;
-}
-
-/** A drawing by the address that a picture gives it; undefined for what is no SVG file or is not there. */
-export type DrawingAt = (address: string) => DrawingRead | undefined;
 
 interface Sentence {
   readonly text: string;
@@ -90,16 +80,6 @@ export function proofOf(
     at,
     says: (key) => keys.has(key),
   };
-}
-
-function shownIn(procedure: Procedure, drawingAt: DrawingAt): readonly ShownDrawing[] {
-  const shown = new Map<string, ShownDrawing | null>();
-  for (const picture of procedure.steps.flatMap(({ pictures }) => pictures)) {
-    if (shown.has(picture.address)) continue;
-    const read = drawingAt(picture.address);
-    shown.set(picture.address, read ? { address: picture.address, read, picture } : null);
-  }
-  return [...shown.values()].filter((each) => each !== null);
 }
 
 type Belongs = Partial<Pick<Passage, 'caution' | 'point'>>;

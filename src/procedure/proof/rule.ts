@@ -31,3 +31,9 @@ export interface Rule {
 }
 
 export const COMMON_PRACTICE = 'common practice, no source';
+
+/** The same drawing for both examples. */
+export const both = (drawing: string): { readonly bad: string; readonly good: string } => ({
+  bad: drawing,
+  good: drawing,
+});
