@@ -1,7 +1,7 @@
 import type { StepPicture } from '../app/step-pictures.ts';
+import { remember } from '../base/remember.ts';
 import { drawSvg, type Paper } from '../picture/draw-svg.ts';
 import { pictureKey } from '../picture/picture-key.ts';
-import { remember } from '../picture/remember.ts';
 import type { Source } from '../raster/raster.ts';
 import type { TruePictures } from '../screens/true-pictures.ts';
 import type { Graphics } from '../terminal/graphics.ts';

@@ -1,3 +1,4 @@
+import { remember } from '../base/remember.ts';
 import { markdownLines } from './markdown-lines.ts';
 import { cutRow, type Row, type Span, type Style } from './row.ts';
 
@@ -5,19 +6,12 @@ import { cutRow, type Row, type Span, type Style } from './row.ts';
  * Markdown prose as rows of at most `width` columns. Nothing in the text is obeyed by the terminal: what remains are meanings. The last
  * results are kept, so asking again with the same text and width costs nothing and gives the same array.
  */
-export function prose(markdown: string, width: number): readonly Row[] {
-  const key = `${width} ${markdown}`;
-  const known = kept.get(key);
-  const rows = known ?? markdownLines(markdown, Math.max(1, width)).map((line) => cutRow(styled(line), width));
-  kept.delete(key);
-  kept.set(key, rows);
-  if (kept.size > MOST_KEPT) kept.delete(kept.keys().next().value ?? key);
-  return rows;
-}
+export const prose = (markdown: string, width: number): readonly Row[] =>
+  kept(`${width} ${markdown}`, () =>
+    markdownLines(markdown, Math.max(1, width)).map((line) => cutRow(styled(line), width)),
+  );
 
-/** Results by width and text, the one used longest ago first. */
-const kept = new Map<string, readonly Row[]>();
-const MOST_KEPT = 100;
+const kept = remember<readonly Row[]>(100);
 
 /** The line as spans; of the escape sequences in it only those that `markdownLines` itself puts there can occur. */
 function styled(line: string): Row {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { remember } from '../../src/picture/remember.ts';
+import { remember } from '../../src/base/remember.ts';
 
 test('what was asked lately is known, what was asked longest ago is forgotten', () => {
   const made: string[] = [];
