@@ -68,6 +68,5 @@ function holds(file: string, title: string): boolean {
 /** Whether a test of this title runs in the file: `test('…'`, `it('…'`, or what follows `.each(…)`. */
 function isTitleIn(source: string, title: string): boolean {
   const code = source.replace(/\/\*[\s\S]*?\*\/|(^|\s)\/\/.*$/gm, '');
-  const escaped = title.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-  return new RegExp(`(?:\\b(?<!\\.)(?:test|it)|\\))\\(\\s*(['"\`])${escaped}\\1,`).test(code);
+  return new RegExp(`(?:\\b(?<!\\.)(?:test|it)|\\))\\(\\s*(['"\`])${RegExp.escape(title)}\\1,`).test(code);
 }

@@ -146,7 +146,6 @@ const pairsOf = (kit: readonly KitPiece[]): readonly (readonly [KitPiece, KitPie
 
 /** The line of a piece among those at the top. */
 function kitLine({ source }: Proof, id: string): number {
-  const escaped = id.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-  const found = new RegExp(`^(\\s+["']?)${escaped}["']?\\s*:`, 'm').exec(source.text);
+  const found = new RegExp(`^(\\s+["']?)${RegExp.escape(id)}["']?\\s*:`, 'm').exec(source.text);
   return found === null ? 0 : found.index + (found[1]?.length ?? 0);
 }

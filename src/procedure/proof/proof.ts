@@ -130,6 +130,6 @@ const flexible = (words: string): RegExp =>
       .trim()
       .slice(0, PROBE)
       .split(/[\s*`]+/)
-      .map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'))
+      .map(RegExp.escape)
       .join('[\\s*`>]+'),
   );

@@ -121,9 +121,7 @@ const NEVER = /(?!)/;
 
 /** In a list ` … ` stands for whatever a sentence says between two words. */
 const alternatives = (words: readonly string[]): string =>
-  words
-    .map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&').replaceAll(' … ', ' (?:[^.:;!?\\n]{0,60} )?'))
-    .join('|');
+  words.map((word) => word.split(' … ').map(RegExp.escape).join(' (?:[^.:;!?\\n]{0,60} )?')).join('|');
 
 const anyOf = (words: readonly string[]): WordList => listOf(words, '(?<![\\p{L}\\p{N}-])', '(?![\\p{L}\\p{N}])');
 
