@@ -4,7 +4,7 @@ import { measurable } from '../drawing/measurable.ts';
 import { toDecimal } from '../measure/decimal.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
-import { bundleSum, type ThreadOf, threadReport } from '../reports/thread-report.ts';
+import { bundleSum, type ThreadPlan, threadReport } from '../reports/thread-report.ts';
 import { roomThread } from '../storage/thread-settings.ts';
 import { bobbinChanges } from '../thread/bobbin-changes.ts';
 import { procedureThread } from '../thread/procedure-thread.ts';
@@ -58,8 +58,8 @@ function reckon(
   procedure: Procedure,
   sets: number,
   pictures: ReadonlyMap<string, Uint8Array>,
-  room: ThreadOf['room'],
-): ThreadOf {
+  room: ThreadPlan['room'],
+): ThreadPlan {
   const { drawings, others } = measurable(pictures);
   const unread = others.map(({ address, why }) => `${address} cannot be measured: ${why}`);
   const steps = procedureThread(procedure, drawings, room);
@@ -69,9 +69,9 @@ function reckon(
 function changesOf(
   procedure: Procedure,
   sets: number,
-  steps: ThreadOf['steps'],
-  { bobbin }: ThreadOf['room'],
-): ThreadOf['changes'] {
+  steps: ThreadPlan['steps'],
+  { bobbin }: ThreadPlan['room'],
+): ThreadPlan['changes'] {
   if (bobbin === null) return null;
   const takes = new Map(steps.map((each) => [each.step, bobbinOf(each)]));
   const places = route(
@@ -86,7 +86,7 @@ function changesOf(
 }
 
 /** For programs: every length in mm, as a decimal string. */
-function asData({ name, sets, steps, room, changes, unread }: ThreadOf, { id }: Procedure) {
+function asData({ name, sets, steps, room, changes, unread }: ThreadPlan, { id }: Procedure) {
   const spelled = (of: Pick<StepThread, 'thread' | 'under'>) => ({
     needle: toDecimal(of.thread.needle),
     bobbin: toDecimal(bobbinOf(of)),

@@ -11,7 +11,7 @@ import { bobbinOf, loopersOf, type StepThread, total } from '../thread/step-thre
 import { table } from './table.ts';
 
 /** The thread of a procedure, and where its bobbins change. */
-export interface ThreadOf {
+export interface ThreadPlan {
   /** `LIN-2207 revision C`. */
   readonly name: string;
   readonly sets: number;
@@ -24,7 +24,7 @@ export interface ThreadOf {
 }
 
 /** The table and its sentences, at most `width` columns wide. */
-export function threadReport(of: ThreadOf, width: number): readonly string[] {
+export function threadReport(of: ThreadPlan, width: number): readonly string[] {
   const { steps, sets } = of;
   if (steps.length === 0) return [`No step of ${of.name} names seams, so there is no thread to reckon.`, ...of.unread];
   const once = steps.filter(({ step }) => step.facts.scope === 'bundle');
@@ -74,7 +74,7 @@ export const bundleSum = (steps: readonly StepThread[], sets: number, of: (step:
   total(steps.map((each) => (each.step.facts.scope === 'bundle' ? of(each) : of(each).mul(sets))));
 
 /** By what each stitch type is reckoned, once. */
-function reckonedBy({ steps, room }: ThreadOf): readonly string[] {
+function reckonedBy({ steps, room }: ThreadPlan): readonly string[] {
   const said = steps.flatMap(({ step: { facts } }) => {
     const { stitch, stitchLength, thickness } = facts.seams ?? {};
     if (!stitch) return [];
@@ -90,7 +90,7 @@ function reckonedBy({ steps, room }: ThreadOf): readonly string[] {
   return [...new Set(said)];
 }
 
-function changesSaid({ room: { bobbin }, changes, sets, steps }: ThreadOf): readonly string[] {
+function changesSaid({ room: { bobbin }, changes, sets, steps }: ThreadPlan): readonly string[] {
   if (bobbin === null || changes === null)
     return ['The room does not say what a bobbin holds: write bobbin: 30 m, say, into walkfoot.yaml under settings.'];
   const count = changes.reduce((sum, { bobbins }) => sum + bobbins, 1);
