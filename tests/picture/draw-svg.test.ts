@@ -58,10 +58,10 @@ test('thousands of curves that lead a kilometre away are few lines once they are
   const path = `M0 0${'C900000 900000 -900000 900000 1 1C-900000 -900000 900000 -900000 0 0'.repeat(5_000)}`;
   const far: Drawing = { ...drawing, parts: [{ ...seam, path }] };
   const svg = drawSvg(far, area, cell, { broughtOut: ['S'], sewn: [] }, paper);
-  expect(svg).not.toContain('C');
-  expect(Math.max(...(strokes(svg)[0]?.[0]?.match(/[\d.]+/g) ?? []).map(Number).filter(Number.isFinite))).toBeLessThan(
-    1_000,
-  );
+  const [[data = ''] = []] = strokes(svg);
+  expect(data).toMatch(/^M[\dML. ]+$/);
+  expect(Math.max(...(data.match(/[\d.]+/g) ?? []).map(Number))).toBeLessThanOrEqual(400);
+  expect(data.length).toBeLessThan(1_000_000);
 });
 
 test('a picture ends with a whole pixel: of half a one the ground would be another', () => {

@@ -208,8 +208,9 @@ describe('pixels that lie in cells', () => {
     const program = play({ words, picture: null });
     await program.seen();
     for (const picture of [at(cells('#', 10, 5), 20, 5, 10, 5), at(cells('#', 10, 4), 35, 2)]) {
-      program.tell({ words, picture });
-      await new Promise((resolve) => setTimeout(resolve, 20));
+      const head = `with ${picture.column}`;
+      program.tell({ words: [head, ...words.slice(1)], picture });
+      await vi.waitFor(() => expect(program.rows()[0]).toBe(head));
     }
     program.tell({ words, picture: null });
     await program.seen();
