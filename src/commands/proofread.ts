@@ -59,8 +59,9 @@ function once(
   const texts = new Map<string, string>();
   const findings: Finding[] = [];
   const silenced: Silenced[] = [];
-  const read: ProcedureFile[] = [];
-  /** Texts with pictures of another room. */
+  /** By their rooms. */
+  const read = new Map<string, readonly ProcedureFile[]>();
+  /** Texts with pictures that lie in no room. */
   const elsewhere: string[] = [];
   let isUnread = false;
   /** One file that cannot be read hides nothing of the others. */
@@ -89,16 +90,18 @@ function once(
       if (texts.has(name)) continue;
       paths.push(path);
       texts.set(name, text);
-      read.push(file.value);
-      const told = readDraft(folder, file.value, proof);
-      if (nameInside(folder, path) === undefined && told.procedure.steps.some(({ pictures }) => pictures.length > 0))
+      // Its pictures, and other texts with its id, are those of the room it lies in, wherever the command was called.
+      const home = named.length > 0 ? (roomAround(path) ?? folder) : folder;
+      read.set(home, [...(read.get(home) ?? []), file.value]);
+      const told = readDraft(home, file.value, proof);
+      if (nameInside(home, path) === undefined && told.procedure.steps.some(({ pictures }) => pictures.length > 0))
         elsewhere.push(name);
       findings.push(...told.findings);
       silenced.push(...told.silenced);
     }
   }
-  findings.push(...sameIds(read, named.length === 0 ? read : draftsOf(folder)));
-  if (isUnread && read.length === 0) return { code: 2, paths };
+  for (const [home, files] of read) findings.push(...sameIds(files, named.length === 0 ? files : draftsOf(home)));
+  if (isUnread && read.size === 0) return { code: 2, paths };
   if (json) sayJson(io, [...findings, ...silenced.map(({ finding, reason }) => ({ ...finding, silenced: reason }))]);
   else io.out(findingsReport(findings, texts, undefined, silenced.length));
   // Without a word, nothing to mend would be said of limits that nobody held against their drawing.

@@ -30,19 +30,19 @@ export type Proofreader = (
   pictureAt: ((address: string) => Result<PictureFile>) | null,
 ) => ReturnType<typeof proofread>;
 
-/** Reads a draft. Pictures are looked for when it lies in the room, as they will be at its release. */
+/** Reads a draft. Pictures are looked for when it lies in the room, as they will be at its release; its file may be named from elsewhere. */
 export function readDraft(folder: string, file: ProcedureFile, proof: Proofreader = patientProofreader()): ReadDraft {
-  const isInRoom = nameInside(folder, file.path) !== undefined;
+  const name = nameInside(folder, file.path);
   // Several steps show parts of one picture.
   const reads = new Map<string, Result<PictureFile>>();
   const pictureAt = (address: string): Result<PictureFile> => {
-    const read = reads.get(address) ?? readPicture(folder, file.name, address);
+    const read = reads.get(address) ?? readPicture(folder, name ?? file.name, address);
     reads.set(address, read);
     return read;
   };
-  const { procedure, findings, silenced } = proof(file.text, file.name, isInRoom ? pictureAt : null);
+  const { procedure, findings, silenced } = proof(file.text, file.name, name === undefined ? null : pictureAt);
   const differs = asSheet(folder, file, procedure);
-  if (!isInRoom) return { procedure, findings: [...findings, ...differs], silenced, pictures: [] };
+  if (name === undefined) return { procedure, findings: [...findings, ...differs], silenced, pictures: [] };
   const pictures = procedure.steps.flatMap((step) => step.pictures);
   const missing = pictures.flatMap((picture) => {
     const wrong = wrongWith(picture.address, pictureAt(picture.address));

@@ -61,6 +61,21 @@ test('of a text outside the room it is said that nobody looked at its pictures',
   expect(here.printed.err).toMatch(/b\.md lies outside this room, so its pictures were not looked at: .*--room\.\n$/);
 });
 
+test('a text is proofread in the room it lies in, wherever the command was called', async () => {
+  const shown = GOOD.replace('- [ ]', '\n![Fold](../media/fold.svg)\n\n- [ ]');
+  const [here, there] = [await room({ 'a.md': GOOD }), await room({ 'a.md': shown, 'b.md': shown })];
+  const within = join(here.io.cwd, 'practice-room');
+  await rename(there.io.cwd, within);
+  await writeFile(join(within, 'walkfoot.yaml'), 'name: A\nstation: t\n');
+  expect(await proofreadCommand(['practice-room/procedures/a.md'], { json: true }, here.io)).toBe(1);
+  const file = 'practice-room/procedures/a.md';
+  expect(JSON.parse(here.printed.out)).toMatchObject([
+    { file, rule: 'picture-missing', message: expect.stringContaining('There is no picture') },
+    { file, rule: 'procedure-twice', message: expect.stringMatching(/^procedures\/b\.md has the same id/) },
+  ]);
+  expect(here.printed.err).toBe('');
+});
+
 test('a file of the room that cannot be read is a finding, and hides nothing of the others', async () => {
   const { io, printed } = await room({ 'a.md': new Uint8Array([0x4e, 0xe4, 0x68]), 'b.md': BAD.replace(': A', ': B') });
   expect(spawnSync('mkfifo', [join(io.cwd, 'procedures', 'c.md')]).status).toBe(0);
