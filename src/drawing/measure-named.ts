@@ -19,7 +19,7 @@ export function measureNamed(drawing: Drawing, words: string): Result<readonly n
   if (named === undefined) {
     return refuse(
       'measure-unreadable',
-      `${words} names nothing to measure; write an id, two ids with – between them, or an id with width, depth, d1 or d2 behind it.`,
+      `${words} names nothing to measure; write an id, two ids with – or to between them, or an id with width, depth, d1 or d2 behind it.`,
     );
   }
   const found = named.names.map((name) => one(drawing, name, named.of));
@@ -47,7 +47,11 @@ export function measureNamed(drawing: Drawing, words: string): Result<readonly n
 /** The one part that is meant where a group was named: its piece for a size, its line for anything else. */
 function one(drawing: Drawing, name: string, of: Measure['of']): Result<Part> {
   const parts = partsNamed(drawing, name);
-  if (parts.length === 0) return refuse('part-missing', `The drawing has no ${name}; write the id of a part of it.`);
+  if (parts.length === 0)
+    return refuse(
+      'part-missing',
+      `The drawing has no ${name}; write the id of a part of it, or two with – or to between them.`,
+    );
   const isOfLine = of === 'length' || of === 'distance';
   const fit = parts.filter(({ kind }) => (isOfLine ? kind !== 'piece' : kind === 'piece'));
   const [part, more] = fit.length > 0 ? fit : parts;

@@ -35,7 +35,8 @@ export function readMeasures(inside: Passage, unit: UnitId, reading: Reading): M
   }
   const wrong = names.find((name) => readMeasure(name) === undefined);
   if (wrong !== undefined) {
-    const mend = 'Write an id of the drawing, two with – between them, or one with width, depth, d1 or d2 behind it.';
+    const mend =
+      'Write an id of the drawing, two with – or to between them, or one with width, depth, d1 or d2 behind it.';
     const at = start + Math.max(0, whole.indexOf(wrong));
     return say('measure-unreadable', at, wrong || whole, 'This names no length of a drawing.', mend);
   }

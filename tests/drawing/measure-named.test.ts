@@ -37,6 +37,13 @@ describe('the practice drawings measure what their jobs say', () => {
   ])('%s: %s', (name, words, values) => expect(measured(own(name), words)).toEqual(values));
 });
 
+test('a hyphen for the dash between two ids has a way out that every keyboard can type', () => {
+  const result = measureNamed(own('lining'), 'line-D1-A-aft');
+  expect(result.ok ? '' : result.error.message).toBe(
+    'The drawing has no line-D1-A-aft; write the id of a part of it, or two with – or to between them.',
+  );
+});
+
 describe('distances', () => {
   const slanted =
     '<line id="a" class="edge" x1="0" y1="0" x2="100" y2="0"/><line id="b" class="mark" x1="10" y1="20" x2="90" y2="30"/>';

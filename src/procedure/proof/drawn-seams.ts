@@ -5,7 +5,7 @@ import type { SeamsFact, Step } from '../procedure.ts';
 import { wayOut } from '../way-out.ts';
 import type { Proof } from './proof.ts';
 import { both, COMMON_PRACTICE, type Rule } from './rule.ts';
-import { isMeasurable, nearestFirst } from './shown-drawing.ts';
+import { isMeasurable, nearestFirst, type ShownDrawing } from './shown-drawing.ts';
 
 const PICTURE = '![The strap](../media/panel.svg#ST)\n\n- [ ] Strap lies flat';
 const STRAP =
@@ -140,9 +140,13 @@ function joins(proof: Proof): readonly Join[] {
   if (drawings === null) return [];
   return sewn(proof).flatMap(({ step, seams }) =>
     (seams.joins ?? []).map((names) => {
-      const shown = nearestFirst(drawings, step).filter(isMeasurable);
-      const drawing = shown.find(({ read }) => hasAll(read.drawing, names))?.read.drawing;
-      return { step, text: seams.text, names, ease: Number(seams.ease ?? 0), laid: lay(drawing, names) };
+      return {
+        step,
+        text: seams.text,
+        names,
+        ease: Number(seams.ease ?? 0),
+        laid: lay(nearestFirst(drawings, step), names),
+      };
     }),
   );
 }
@@ -150,10 +154,15 @@ function joins(proof: Proof): readonly Join[] {
 const hasAll = (drawing: Drawing, names: readonly string[]): boolean =>
   names.every((name) => partsNamed(drawing, name).length === 1);
 
-function lay(drawing: Drawing | undefined, names: readonly [string, string]): Join['laid'] {
+function lay(shown: readonly ShownDrawing[], names: readonly [string, string]): Join['laid'] {
+  const drawing = shown.filter(isMeasurable).find(({ read }) => hasAll(read.drawing, names))?.read.drawing;
   const [first, second] = drawing === undefined ? [] : names.flatMap((name) => partsNamed(drawing, name));
   if (drawing === undefined || first === undefined || second === undefined) {
-    return `No drawing that is shown and can be measured has both ${names.join(' and ')}.`;
+    // Edges may well be drawn where nothing can be measured: what is wrong there comes first.
+    const unmeasured = shown.find((each) => !isMeasurable(each));
+    return unmeasured === undefined
+      ? `No drawing that is shown has both ${names.join(' and ')}.`
+      : `${unmeasured.address} cannot be measured; mend what is said of it, or leave the join out.`;
   }
   const laid = joined(drawing, first, second);
   return laid.ok ? laid.value : laid.error.message;

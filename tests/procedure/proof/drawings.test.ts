@@ -115,6 +115,22 @@ describe('seams and edges', () => {
   const join = (more: string): string => `- Seams: s, joins a to b${more}\n\n${SHOWN}`;
   const seam = '<line id="s" class="seam" x2="9"/>';
 
+  test('edges that are drawn where nothing can be measured are not asked for again', () => {
+    const drawn = edge('a', 0, 90, []) + edge('b', 20, 90, []) + seam;
+    const said = (drawing: string): readonly unknown[] =>
+      findings(join(''), { '../media/a.svg': drawing }).flatMap(({ rule, message, mend }) =>
+        rule === 'joined-edge-missing' ? [[message, mend]] : [],
+      );
+    const mend = 'Mend what is said of it, or leave the join out.';
+    for (const drawing of [
+      `<!DOCTYPE svg>${svg(drawn)}`,
+      `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9">${drawn}</svg>`,
+    ])
+      expect(said(drawing)).toEqual([['../media/a.svg cannot be measured.', mend]]);
+    const none = ['No drawing that is shown has both a and b.', expect.stringContaining('Draw both edges')];
+    expect(said(seam)).toEqual([none]);
+  });
+
   test('edges of one length, but with their notches apart, do not fit', () => {
     const shifted = edge('a', 0, 90, [30]) + edge('b', 20, 90, [33]) + seam;
     const [found] = findings(join(''), { '../media/a.svg': shifted });
