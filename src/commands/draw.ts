@@ -68,12 +68,19 @@ async function patternOf(text: string, file: string, { units }: DrawOptions, io:
 const about = (file: string, read: Result<Pattern>): Result<Pattern> =>
   read.ok ? read : refuse(read.error.rule, `${file}: ${read.error.message}`);
 
-function tell(name: string, drawing: Drawing, { perUnit, leftOut }: Pattern, { json }: DrawOptions, io: Io): void {
+function tell(
+  name: string,
+  drawing: Drawing,
+  { perUnit, perUnitSaid, leftOut }: Pattern,
+  { json }: DrawOptions,
+  io: Io,
+): void {
   const parts = drawing.parts.map(({ id, kind }) => ({ id, kind }));
   if (json) {
     sayJson(io, {
       file: name,
       mmPerUnit: perUnit,
+      mmPerUnitSaid: perUnitSaid,
       width: drawing.box.width,
       height: drawing.box.height,
       parts,
@@ -96,6 +103,8 @@ function tell(name: string, drawing: Drawing, { perUnit, leftOut }: Pattern, { j
       say(io, `${nth === 0 ? '  ' : '    '}${row}`);
   };
   prose(`${name}: ${what.join(', ')}; a unit of the pattern is ${perUnit} mm.`);
+  if (perUnitSaid !== null && perUnitSaid !== perUnit)
+    prose(`The pattern itself says ${perUnitSaid} mm: leave --units out, unless you know that it is wrong.`);
   const list = (matters: LeftOut['matters'], head: string): void => {
     const rows = leftOut.filter((each) => each.matters === matters);
     if (rows.length > 0) prose(head);

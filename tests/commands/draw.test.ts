@@ -83,6 +83,16 @@ test('for programs there are fields', async () => {
   });
 });
 
+test('a file that says its units is not overruled in silence', async () => {
+  const place = folder(KNOWN);
+  const { code, out } = await drawing(place, { units: 'in' });
+  expect(code).toBe(0);
+  expect(out.replace(/\s+/g, ' ')).toContain(
+    'a unit of the pattern is 25.4 mm. The pattern itself says 1 mm: leave --units out, unless you know that it is wrong.',
+  );
+  expect((await drawing(place, { units: 'mm', out: 'same.svg' })).out).not.toContain('itself says');
+});
+
 test('units that nobody says are asked for at a terminal, again where the answer is neither', async () => {
   const place = folder(dxf(PATCH_AND_STRAP));
   const { code, err } = await drawing(place, {}, 'cm\nIN\n');

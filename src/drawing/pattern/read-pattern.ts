@@ -12,6 +12,8 @@ export interface Pattern {
   readonly pieces: readonly PatternPiece[];
   /** Millimetres of one unit of the file. */
   readonly perUnit: number;
+  /** The same by what the file says itself; `null` where it says nothing, or two things. */
+  readonly perUnitSaid: number | null;
   /** Everything of the file that is not in the pieces, or not as it was meant. */
   readonly leftOut: readonly LeftOut[];
 }
@@ -25,9 +27,10 @@ export function readPattern(text: string, units: 'mm' | 'in' | null): Result<Pat
   const tags = readTags(text);
   if (!tags.ok) return tags;
   const file = entitiesOf(tags.value);
-  const said = units === null ? unitsSaid(file) : ok(units === 'in' ? INCH : 1);
-  if (!said.ok) return said;
-  const perUnit = said.value;
+  const said = unitsSaid(file);
+  const counts = units === null ? said : ok(units === 'in' ? INCH : 1);
+  if (!counts.ok) return counts;
+  const perUnit = counts.value;
   const left = tally();
   const groups = gather(file, perUnit, left);
   if (!groups.ok) return groups;
@@ -43,7 +46,7 @@ export function readPattern(text: string, units: 'mm' | 'in' | null): Result<Pat
   }
   if (drawn.reduce((sum, { parts, labels }) => sum + parts.length + labels.length + 2, 0) > MOST_DRAWN)
     return refuse('dxf-large', LARGE);
-  return ok({ pieces: drawn, perUnit, leftOut: left.list() });
+  return ok({ pieces: drawn, perUnit, perUnitSaid: said.ok ? said.value : null, leftOut: left.list() });
 }
 
 /** Lines and words of a drawing, which is read again with no more elements than this. */
