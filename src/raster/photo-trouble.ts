@@ -1,15 +1,17 @@
 import { imageSize } from 'image-size';
 import { type Refusal, refuse } from '../base/result.ts';
+import { isCutShort } from './is-cut-short.ts';
 
 /**
- * Why a photograph cannot be shown, by the head of its file, whatever its name says; `undefined` when it is worth decoding, which may
- * still fail. A small file can claim to be huge.
+ * Why a photograph cannot be shown, by the head and the end of its file, whatever its name says; `undefined` when it is worth decoding,
+ * which may still fail. A small file can claim to be huge.
  */
 export function photoTrouble(bytes: Uint8Array): Refusal | undefined {
   try {
     const { type, width, height } = imageSize(bytes);
     if (type !== 'jpg' && type !== 'png') return BROKEN.error;
-    return width * height > MOST_PIXELS ? TOO_LARGE.error : undefined;
+    if (width * height > MOST_PIXELS) return TOO_LARGE.error;
+    return isCutShort(bytes, type) ? BROKEN.error : undefined;
   } catch {
     return BROKEN.error;
   }

@@ -2,6 +2,7 @@ import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { drawSvg } from '../../src/picture/draw-svg.ts';
 import { library } from '../../src/raster/library.ts';
+import { photoTrouble } from '../../src/raster/photo-trouble.ts';
 import { greysOf, indexedOf, pngOf, type Source } from '../../src/raster/raster.ts';
 import { readSample } from '../picture/read-sample.ts';
 
@@ -83,6 +84,17 @@ describe('a photograph', () => {
     // Between two markers (ITU-T T.81, B.1.1): a reader goes on to the next one, and warns.
     const photo = Buffer.concat([jpeg.subarray(0, 2), Buffer.alloc(2), jpeg.subarray(2)]);
     expect(await pngOf({ photo }, room)).toMatchObject({ ok: true });
+  });
+
+  test('is whole with a small picture in its head and bytes behind its end, and cut short without its end', async () => {
+    // A small picture in an application segment (ITU-T T.81, B.2.4.6).
+    const small = await sharp(jpeg).resize(8).jpeg().toBuffer();
+    const head = Buffer.concat([Buffer.from([0xff, 0xe5, 0, 0]), small]);
+    head.writeUInt16BE(small.length + 2, 2);
+    const photo = Buffer.concat([jpeg.subarray(0, 2), head, jpeg.subarray(2)]);
+    expect(photoTrouble(Buffer.concat([photo, Buffer.alloc(9)]))).toBeUndefined();
+    expect(photoTrouble(photo.subarray(0, photo.length - 2))?.rule).toBe('picture-broken');
+    expect(photoTrouble(png.subarray(0, png.length - 13))?.rule).toBe('picture-broken');
   });
 
   test('taken with the camera on its side stands upright', async () => {
