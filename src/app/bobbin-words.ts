@@ -19,9 +19,13 @@ export function bobbinWords(
     left === null
       ? say('Nobody has said how much is on the bobbin in the machine.')
       : say('About {left} m are left on the bobbin in the machine.', { left: metresSaid(left) }),
-    say('Switch the motor off and take your foot off the treadle before you change it.'),
+    bobbinCaution(app),
   ];
 }
+
+/** Wherever somebody is asked for another bobbin. */
+export const bobbinCaution = (app: Pick<App, 'hand' | 'words'>): string =>
+  speak(app)('Switch the motor off and take your foot off the treadle before you change it.');
 
 /** What is asked of whoever fits a bobbin. */
 export const bobbinQuestion = (app: Pick<App, 'hand' | 'words'>, full: Fraction): string =>

@@ -1,4 +1,5 @@
 import type { App, Form } from '../app/app.ts';
+import { bobbinCaution } from '../app/bobbin-words.ts';
 import { type Question, question } from '../app/form.ts';
 import { speak } from '../app/speak.ts';
 import { answerWords } from '../app/words.ts';
@@ -21,7 +22,11 @@ export function formScreen(app: App, form: Form, size: Size): Page {
   const before = answeredRows(app, form, width);
   const now = asked ? questionRows(app, asked, width) : [];
   return frame(app, size, {
-    top: [...wrapRow([said(title(app, form))], width), ...gap(size)],
+    top: [
+      ...wrapRow([said(title(app, form))], width),
+      ...(form.about === 'bobbin' ? wrapRow([said(bobbinCaution(app))], width) : []),
+      ...gap(size),
+    ],
     body: [...before, ...(before.length > 0 ? [blank] : []), ...now],
     focus: before.length > 0 ? before.length + 1 + chosenRow(app, asked) : chosenRow(app, asked),
     focusRows: asked?.options ? 1 : now.length,

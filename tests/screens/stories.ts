@@ -215,6 +215,7 @@ export const stories: Readonly<Record<string, Story>> = {
   },
   'fresh-bobbin': { takes: 4.485, keys: flashed, after: sewing('"3.1" enter "2"') },
   'bobbin-fitted': { takes: 4.485, keys: flashed, after: sewing('enter') },
+  'another-bobbin': { takes: 4.485, keys: flashed, after: sewing('enter w') },
   locked: {
     as: { lockAfter: 30 },
     keys: flashed,
