@@ -108,7 +108,7 @@ function explain(error: z.core.$ZodError, where: (path: readonly PropertyKey[]) 
   if (issue.code === 'unrecognized_keys') {
     const key = issue.keys[0] ?? '';
     const known = Object.keys(issue.path.length === 0 ? RoomFileShape.shape : Settings.shape);
-    return `${ROOM_FILE}, ${where([...issue.path, key])}, has no use for ${JSON.stringify(key)}: ${suggestion(key, known)}.`;
+    return `${ROOM_FILE}, ${where([...issue.path, key])}, has no use for ${JSON.stringify(key)}: ${suggestion(key, known)}`;
   }
   // A ratio is explained with the others.
   const path = issue.path.slice(0, 2).join('.');
@@ -119,8 +119,8 @@ function explain(error: z.core.$ZodError, where: (path: readonly PropertyKey[]) 
 function suggestion(key: string, known: readonly string[]): string {
   const nearest = closest(key, known);
   return distance(key, nearest) <= 2
-    ? `did you mean \`${nearest}\``
-    : `it knows ${known.map((name) => `\`${name}\``).join(', ')}`;
+    ? `you may mean \`${nearest}\`.`
+    : `it knows ${known.map((name) => `\`${name}\``).join(', ')}.`;
 }
 
 /** A line for a path; a member that is missing is looked for at the end. */

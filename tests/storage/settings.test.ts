@@ -50,7 +50,7 @@ it.each(['name: A\nstation: t\n', 'name: A\nstation: t\nsettings:\n', 'name: A\n
 );
 
 it.each([
-  ['name: A\nstation: t\nsettings:\n  bel: true\n', 'line 4, has no use for "bel": did you mean `bell`.'],
+  ['name: A\nstation: t\nsettings:\n  bel: true\n', 'line 4, has no use for "bel": you may mean `bell`.'],
   ['name: A\nstaton: t\n', 'at its end: write up to 40 letters, digits'],
   ['name: A\nstation: t\ncolour: red\n', 'line 3, has no use for "colour": it knows `name`, `station`, `settings`.'],
   ['name: A\nstation: t\nsettings:\n  big: yes\n', 'line 4: write true or false after `big:`.'],
