@@ -1,6 +1,6 @@
 /**
  * Whether the file of a photograph ends before its picture does, as after a copy that broke off. Markers of a JPEG: ITU-T T.81, B.1.1.3; the
- * last chunk of a PNG: PNG (W3C), 11.2.5. Throws a `RangeError` when the file ends within the length of a segment.
+ * last chunk of a PNG: PNG (W3C), 11.2.5.
  */
 export function isCutShort(bytes: Uint8Array, type: 'jpg' | 'png'): boolean {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
@@ -13,7 +13,7 @@ const START_OF_SCAN = 0xda;
 /** Where the picture itself begins: behind the head, which may hold a small picture with an end of its own. */
 function scanOf(file: Buffer): number {
   let at = 2;
-  while (at < file.length) {
+  while (at + 3 < file.length) {
     const marker = file[at + 1] ?? 0;
     if (file[at] !== 0xff || marker === 0 || marker === 0xff) at += 1;
     else if (marker === START_OF_SCAN) return at;

@@ -7,14 +7,10 @@ import { isCutShort } from './is-cut-short.ts';
  * which may still fail. A small file can claim to be huge.
  */
 export function photoTrouble(bytes: Uint8Array): Refusal | undefined {
-  try {
-    const { type, width, height } = imageSize(bytes);
-    if (type !== 'jpg' && type !== 'png') return BROKEN.error;
-    if (width * height > MOST_PIXELS) return TOO_LARGE.error;
-    return isCutShort(bytes, type) ? BROKEN.error : undefined;
-  } catch {
-    return BROKEN.error;
-  }
+  const head = headOf(bytes);
+  if (head === undefined) return BROKEN.error;
+  if (head.pixels > MOST_PIXELS) return TOO_LARGE.error;
+  return isCutShort(bytes, head.type) ? BROKEN.error : undefined;
 }
 
 /** A camera makes no more; decoding as many takes a second and some 200 MB. */
@@ -22,3 +18,13 @@ export const MOST_PIXELS = 50_000_000;
 
 export const BROKEN = refuse('picture-broken', 'This picture cannot be read: save it again as JPEG or PNG.');
 const TOO_LARGE = refuse('picture-pixels', 'This picture has more than 50 million pixels: make it smaller.');
+
+/** What the head says. Of a JPEG with stray bytes in its head it is the decoder that finds out how large it is, and refuses too much. */
+function headOf(bytes: Uint8Array): { readonly type: 'jpg' | 'png'; readonly pixels: number } | undefined {
+  try {
+    const { type, width, height } = imageSize(bytes);
+    return type === 'jpg' || type === 'png' ? { type, pixels: width * height } : undefined;
+  } catch {
+    return bytes[0] === 0xff && bytes[1] === 0xd8 ? { type: 'jpg', pixels: 0 } : undefined;
+  }
+}

@@ -82,8 +82,10 @@ describe('a photograph', () => {
 
   test('is shown although its file has bytes too many, as some cameras write', async () => {
     // Between two markers (ITU-T T.81, B.1.1): a reader goes on to the next one, and warns.
-    const photo = Buffer.concat([jpeg.subarray(0, 2), Buffer.alloc(2), jpeg.subarray(2)]);
-    expect(await pngOf({ photo }, room)).toMatchObject({ ok: true });
+    for (const whole of [jpeg, await sharp(jpeg).resize(60).jpeg().toBuffer()]) {
+      const photo = Buffer.concat([whole.subarray(0, 2), Buffer.alloc(2), whole.subarray(2)]);
+      expect(await pngOf({ photo }, room)).toMatchObject({ ok: true });
+    }
   });
 
   test('is whole with a small picture in its head and bytes behind its end, and cut short without its end', async () => {
@@ -124,6 +126,16 @@ describe('a picture that cannot be shown is one sentence', () => {
   ])('%s', async (_, photo, rule) => {
     const found = await pngOf({ photo: await photo() }, room);
     expect(found).toMatchObject({ ok: false, error: { rule } });
+  });
+
+  test('of more pixels than its stray bytes let the head tell, as the decoder finds', async () => {
+    const small = await sharp(jpeg).resize(60).jpeg().toBuffer();
+    // Height and width stand five bytes behind the start of frame (ITU-T T.81, B.2.2).
+    const frame = small.indexOf(Buffer.from([0xff, 0xc0]));
+    for (const at of [5, 7]) small.writeUInt16BE(60_000, frame + at);
+    const photo = Buffer.concat([small.subarray(0, 2), Buffer.alloc(2), small.subarray(2)]);
+    expect(photoTrouble(photo)).toBeUndefined();
+    expect(await pngOf({ photo }, room)).toMatchObject({ ok: false, error: { rule: 'picture-broken' } });
   });
 
   /** A PNG whose head says it is larger than it is. */
