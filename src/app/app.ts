@@ -1,6 +1,7 @@
 import type { HandId, TicketId } from '../base/brand.ts';
 import type { Instant } from '../base/instant.ts';
 import type { Language } from '../base/language.ts';
+import { refuse } from '../base/result.ts';
 import type { Bundle } from '../bundle/bundle.ts';
 import type { FromPaper } from '../bundle/from-paper.ts';
 import { type Next, next } from '../bundle/next.ts';
@@ -74,8 +75,8 @@ export interface SeenPictures {
 export interface Play extends Playing {
   readonly ticket: TicketId;
   readonly next: Next;
-  /** What was recorded last in this session, as long as nothing came after it. */
-  readonly last: { readonly entry: number; readonly ms: number } | null;
+  /** What was recorded last in this session, as long as nothing came after it: an answer that can be taken back, or a bobbin, which can't. */
+  readonly last: { readonly entry: number; readonly ms: number } | 'bobbin' | null;
   /** What is new against the text this hand sewed last, while it is to be read. */
   readonly changes: readonly Difference[];
 }
@@ -155,7 +156,14 @@ export function playOf(
 const UNDO_MS = 5000;
 
 /** The entry that the undo key would strike now. */
-export const undoable = (app: App): number | null =>
-  app.play?.last && app.now.ms - app.play.last.ms < UNDO_MS && app.now.ms >= app.play.last.ms
-    ? app.play.last.entry
-    : null;
+export function undoable({ play, now }: App): number | null {
+  const last = play?.last;
+  if (!last || last === 'bobbin') return null;
+  return now.ms - last.ms < UNDO_MS && now.ms >= last.ms ? last.entry : null;
+}
+
+/** Why the undo key strikes nothing. */
+export const notUndone = ({ play }: App): ReturnType<typeof refuse> =>
+  play?.last === 'bobbin'
+    ? refuse('undo-bobbin', 'A bobbin is not taken back: say again how much is on it (w, or bobbin 12.5).')
+    : refuse('undo-late', 'It is too late to undo: look back and strike it with a reason.');

@@ -7,7 +7,7 @@ import type { Command, SettleHow } from '../bundle/command.ts';
 import { toDecimal } from '../measure/decimal.ts';
 import { readQuantity } from '../measure/quantity.ts';
 import type { Point } from '../procedure/procedure.ts';
-import { type App, type Play, undoable } from './app.ts';
+import { type App, notUndone, type Play, undoable } from './app.ts';
 import { changesOf } from './difference-words.ts';
 import { findHand } from './find-hand.ts';
 import { isFolded } from './fold.ts';
@@ -52,9 +52,7 @@ function wanted(app: App, play: Play, hand: HandId, intent: Intent): Result<Comm
     }
     case 'undo': {
       const entry = undoable(app);
-      return entry === null
-        ? refuse('undo-late', 'It is too late to undo: look back and strike it with a reason.')
-        : ok({ do: 'strike', hand, entry, reason: 'wrong key' });
+      return entry === null ? notUndone(app) : ok({ do: 'strike', hand, entry, reason: 'wrong key' });
     }
     case 'note':
       return ok({ do: 'note', hand, text: intent.text });

@@ -13,7 +13,7 @@ import {
   signOn,
   takeTicket,
 } from './acts.ts';
-import type { App, Form, Layer } from './app.ts';
+import { type App, type Form, type Layer, notUndone } from './app.ts';
 import { chose, numbered, unchosen } from './choosing.ts';
 import { onlyLooks } from './desk.ts';
 import { keptOn, openedAtDesk, sentOn, showing } from './desk-moved.ts';
@@ -25,7 +25,7 @@ import { lockMoved } from './lock.ts';
 import { hearing, isOpen, modeOf } from './mode.ts';
 import type { Mode, Move, Order, ScrollRange } from './move.ts';
 import { pinMoved, unasked } from './pin-ask.ts';
-import { speak } from './speak.ts';
+import { speak, why } from './speak.ts';
 import { rubbedOutOf } from './typing.ts';
 
 /** The program after one move of the person before the screen. */
@@ -215,10 +215,7 @@ function ordered(app: App, order: Order): Step {
   // One key after escape: whatever the order does, the field listens again afterwards.
   const on: App = app.layer?.layer === 'one key' ? { ...app, layer: null } : app;
   if (order === 'undo' && app.play && !isOpen(app, order))
-    return still({
-      ...on,
-      message: refusal(speak(app)('It is too late to undo: look back and strike it with a reason.')),
-    });
+    return still({ ...on, message: refusal(why(app, notUndone(app).error)) });
   const unfolded = order === 'fold' ? whyUnfolded(app) : null;
   if (unfolded !== null) return still({ ...on, message: refusal(unfolded) });
   if (!isOpen(app, order)) return still(on);

@@ -235,6 +235,7 @@ function wantsTheSame(a: Next, b: Next): boolean {
 const isOutside = (entry: RecordedEntry): boolean => entry.kind === 'checked' && !isGoodVerdict(entry.body.verdict);
 
 function lastOf(command: Command, entries: readonly RecordedEntry[], { now }: App): Play['last'] {
+  if (command.do === 'fit bobbin') return 'bobbin';
   const entry = entries.findLast(({ kind }) => kind === 'checked');
   return command.do === 'check' && entry ? { entry: entry.seq, ms: now.ms } : null;
 }

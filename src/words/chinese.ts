@@ -108,6 +108,8 @@ export const chinese: Catalogue = {
   'set {set} of {sets}': '第 {set} 套，共 {sets} 套',
   'Choose with a number or the arrow keys, then press enter.': '用数字或方向键选择，再按回车。',
   'Choose with one number, 1 to {size}, or the arrow keys.': '用一个数字 1 到 {size} 或方向键选择。',
+  'A bobbin is not taken back: say again how much is on it (w, or bobbin 12.5).':
+    '梭芯无法撤销：请再说一遍上面有多少线（w，或 bobbin 12.5）。',
   'It is too late to undo: look back and strike it with a reason.': '撤销已晚：回看并注明原因划掉。',
   'That one no longer counts: choose another.': '该条已不计：请另选。',
   'Only the first {longest} letters were kept: say it in fewer.': '只保留了前 {longest} 个字：请写短些。',

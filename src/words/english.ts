@@ -98,6 +98,7 @@ export const english = [
   'Choose with a number or the arrow keys, then press enter.',
   'Choose with one number, 1 to {size}, or the arrow keys.',
   'It is too late to undo: look back and strike it with a reason.',
+  'A bobbin is not taken back: say again how much is on it (w, or bobbin 12.5).',
   'That one no longer counts: choose another.',
   'Only the first {longest} letters were kept: say it in fewer.',
   '{text} was typed, but there is nothing to type here. Nothing was kept.',

@@ -111,6 +111,8 @@ export const spanish: Catalogue = {
   'set {set} of {sets}': 'juego {set} de {sets}',
   'Choose with a number or the arrow keys, then press enter.': 'Elige con un número o las flechas, y pulsa intro.',
   'Choose with one number, 1 to {size}, or the arrow keys.': 'Elige con un número, de 1 a {size}, o las flechas.',
+  'A bobbin is not taken back: say again how much is on it (w, or bobbin 12.5).':
+    'Una bobina no se deshace: di otra vez cuánto tiene (w, o bobbin 12.5).',
   'It is too late to undo: look back and strike it with a reason.':
     'Es tarde para deshacer: repasa y táchalo con un motivo.',
   'That one no longer counts: choose another.': 'Ese ya no cuenta: elige otro.',

@@ -111,6 +111,8 @@ export const vietnamese: Catalogue = {
   'set {set} of {sets}': 'bộ {set} trên {sets}',
   'Choose with a number or the arrow keys, then press enter.': 'Chọn bằng số hoặc phím mũi tên, rồi bấm enter.',
   'Choose with one number, 1 to {size}, or the arrow keys.': 'Chọn bằng một số, 1 đến {size}, hoặc phím mũi tên.',
+  'A bobbin is not taken back: say again how much is on it (w, or bobbin 12.5).':
+    'Không hoàn tác được suốt chỉ: hãy nói lại suốt còn bao nhiêu (w, hoặc bobbin 12.5).',
   'It is too late to undo: look back and strike it with a reason.':
     'Đã quá muộn để hoàn tác: xem lại và gạch bỏ kèm lý do.',
   'That one no longer counts: choose another.': 'Mục đó không còn tính: chọn mục khác.',

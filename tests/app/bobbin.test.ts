@@ -53,6 +53,23 @@ test('where nobody could reckon what the step takes, nothing is asked, and the s
   expect(program.app().room.bobbin).toBeNull();
 });
 
+test('a bobbin is not undone, and what to do instead is said', async () => {
+  const { program } = await atTheSleeve();
+  const said = 'A bobbin is not taken back: say again how much is on it (w, or bobbin 12.5).';
+  await line(program, '9');
+  await press(program, { move: 'order', order: 'undo' });
+  expect(program.app().message?.text).toBe(said);
+  program.tell({ news: 'intent', intent: { intent: 'undo' } });
+  await program.settled();
+  expect(program.app().message?.text).toBe(said);
+  expect(program.app().room.bobbin).toBe('9000');
+  await press(program, { move: 'order', order: 'bobbin' });
+  await line(program, 'twelve');
+  expect(modeOf(program.app())).toBe('form words');
+  await line(program, '12');
+  expect(program.app().room.bobbin).toBe('12000');
+});
+
 test('the metres that are on it are typed, and too few of them are asked about again', async () => {
   const { program } = await atTheSleeve();
   await line(program, '4,5');
