@@ -1,5 +1,4 @@
-import { readFileSync, statSync } from 'node:fs';
-import { basename, extname, resolve } from 'node:path';
+import { basename, extname } from 'node:path';
 import { many } from '../base/many.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { oneLine, wrap } from '../base/text.ts';
@@ -10,8 +9,8 @@ import { patternText } from '../drawing/pattern/pattern-text.ts';
 import { type Pattern, readPattern } from '../drawing/pattern/read-pattern.ts';
 import { readDrawing } from '../drawing/read-drawing.ts';
 import { wayOut } from '../procedure/way-out.ts';
-import { refuseTrouble } from '../storage/trouble.ts';
 import { asker } from './asker.ts';
+import { givenFile } from './given-file.ts';
 import { cannot, type ExitCode, type Io, proseWidthOf, say, sayJson } from './io.ts';
 import { fileName, newFile } from './new-file.ts';
 
@@ -26,9 +25,9 @@ interface DrawOptions {
  * is no drawing.
  */
 export async function draw(file: string, options: DrawOptions, io: Io): Promise<ExitCode> {
-  const text = textOf(file, io);
-  if (!text.ok) return cannot(io, text.error.message);
-  const pattern = await patternOf(text.value, file, options, io);
+  const bytes = givenFile(file, 'is far too long for a pattern: export fewer pieces at once.', io);
+  if (!bytes.ok) return cannot(io, bytes.error.message);
+  const pattern = await patternOf(patternText(bytes.value), file, options, io);
   if (!pattern.ok) return cannot(io, pattern.error.message);
   const name = basename(file, extname(file));
   const svg = patternSvg(pattern.value, name);
@@ -112,23 +111,4 @@ function tell(
   };
   list('lost', 'Look at these, they are not in the drawing as they were meant:');
   list('expected', 'Left out, as nothing is lost with it:');
-}
-
-/** More than `readPattern` takes is not worth reading. Bytes. */
-const LIMIT = 64_000_000;
-
-function textOf(file: string, io: Io): Result<string> {
-  const path = resolve(io.cwd, file);
-  try {
-    const found = statSync(path);
-    // A pipe or a device would be read for ever.
-    if (!found.isFile()) return refuse('file-kind', `${file} is no file: check its name.`);
-    if (found.size > LIMIT)
-      return refuse('file-size', `${file} is far too long for a pattern: export fewer pieces at once.`);
-    return ok(patternText(readFileSync(path)));
-  } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
-      return refuse('file-missing', `There is no file ${file}: check its name.`);
-    return refuseTrouble('file-unreadable', error, path);
-  }
 }

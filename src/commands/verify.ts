@@ -1,5 +1,3 @@
-import { readFileSync, statSync } from 'node:fs';
-import { resolve } from 'node:path';
 import { checkLedger, type Elsewhere } from '../app/check-ledger.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { type Checkpoint, readCheckpoint } from '../ledger/checkpoint.ts';
@@ -9,7 +7,7 @@ import { readReceiptText } from '../ledger/receipt-text.ts';
 import { openNote, unsignedText } from '../ledger/signed-note.ts';
 import { checkedLedger } from '../reports/checked-ledger.ts';
 import { openRoomFolder } from '../storage/room-folder.ts';
-import { refuseTrouble } from '../storage/trouble.ts';
+import { givenFile } from './given-file.ts';
 import { folderOf, type RoomOption } from './in-room.ts';
 import { cannot, type ExitCode, type Io, say, sayJson } from './io.ts';
 
@@ -104,21 +102,12 @@ export function checkpointFrom(
   return ok({ note, checkpoint: checkpoint.value });
 }
 
-/** More than a receipt of the largest bundle is a file of something else. Bytes. */
-const LIMIT = 64_000_000;
-
 function textFrom(file: string, io: Io): Result<string> {
-  const path = resolve(io.cwd, file);
+  const bytes = givenFile(file, 'is far too long for a receipt or a key: check its name.', io);
+  if (!bytes.ok) return bytes;
   try {
-    const found = statSync(path);
-    // A pipe or a device would be read for ever.
-    if (!found.isFile() && !found.isDirectory()) return refuse('file-kind', `${file} is no file: check its name.`);
-    if (found.size > LIMIT)
-      return refuse('file-size', `${file} is far too long for a receipt or a key: check its name.`);
-    return ok(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(readFileSync(path)));
-  } catch (error) {
-    if (error instanceof TypeError)
-      return refuse('file-text', `${file} is no text, or its letters were damaged on the way: send it as a file.`);
-    return refuseTrouble('file-unreadable', error, path);
+    return ok(new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes.value));
+  } catch {
+    return refuse('file-text', `${file} is no text, or its letters were damaged on the way: send it as a file.`);
   }
 }

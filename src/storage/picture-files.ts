@@ -4,7 +4,7 @@ import type { Digest } from '../base/brand.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { digestOf } from '../ledger/leaf.ts';
 import { nameInside } from './name-inside.ts';
-import { refuseTrouble } from './trouble.ts';
+import { codeOf, refuseTrouble } from './trouble.ts';
 
 /** Bytes; a drawing for a screen is far smaller. */
 const PICTURE_LIMIT = 5_000_000;
@@ -54,7 +54,7 @@ export function readPicture(room: string, procedure: string, address: string): R
     const bytes = readFileSync(real);
     return ok({ name, bytes, digest: digestOf(bytes) });
   } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT')
+    if (codeOf(error) === 'ENOENT')
       return refuse('picture-missing', `There is no picture ${address}: put it into media/, or mend its address.`);
     return refuseTrouble('picture-unreadable', error, place);
   }

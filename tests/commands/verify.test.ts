@@ -150,11 +150,16 @@ test('the station’s key lost, or readable by others, is told, and a new one ma
   });
 });
 
-test('a pipe or a device given for a file is refused at once, where reading it would never end', async () => {
+test('a pipe, a device or a folder given for a file is refused at once, where reading it would never end, and so is none', async () => {
   const { verify, receipt, key, cwd } = await auditorsRoom();
   spawnSync('mkfifo', [join(cwd, 'pipe')]);
-  for (const file of ['pipe', '/dev/zero']) {
-    const refused = { code: 2, out: '', err: `walkfoot: ${file} is no file: check its name.\n` };
+  for (const [file, why] of [
+    ['pipe', 'pipe is no file: check its name.'],
+    ['/dev/zero', '/dev/zero is no file: check its name.'],
+    ['.', '. is no file: check its name.'],
+    ['none', 'There is no file none: check its name.'],
+  ] as const) {
+    const refused = { code: 2, out: '', err: `walkfoot: ${why}\n` };
     expect(await verify(file, { key })).toEqual(refused);
     expect(await verify(undefined, { since: file })).toEqual(refused);
     expect(await verify(undefined, { key: file })).toEqual(refused);
