@@ -4,7 +4,7 @@ import type { Move } from '../app/move.ts';
 import type { AppStore } from '../app/store.ts';
 import type { Key } from '../keys/key.ts';
 import { translate } from '../keys/translate.ts';
-import { picture } from '../screens/picture.ts';
+import { pageOf } from '../screens/page-of.ts';
 import { Screen } from '../screens/screen.tsx';
 import { isTooSmall } from '../screens/too-small.ts';
 import { followGraphics } from '../terminal/follow-graphics.ts';
@@ -79,7 +79,7 @@ const onlyRead = (store: AppStore): boolean => ['caution', 'changes'].includes(m
 
 /** What is to be read is read when its end has been in sight: until then enter turns the page. */
 function turned(move: Move, store: AppStore, terminal: Terminal): Move {
-  const within = scrollRange(picture(store.app(), terminal.size()));
+  const within = scrollRange(pageOf(store.app(), terminal.size()));
   return store.app().scroll < within.most ? { move: 'page down', within } : move;
 }
 
@@ -90,7 +90,7 @@ function bounded(move: Move, store: AppStore, terminal: Terminal): Move {
     case 'down':
     case 'page up':
     case 'page down':
-      return { ...move, within: scrollRange(picture(store.app(), terminal.size())) };
+      return { ...move, within: scrollRange(pageOf(store.app(), terminal.size())) };
     case 'enter':
       return onlyRead(store) ? turned(move, store, terminal) : move;
     default:

@@ -10,7 +10,7 @@ import { Lines } from '../widgets/lines.tsx';
 import { besideRoom, page } from '../widgets/page.ts';
 import type { Row } from '../widgets/row.ts';
 import type { Theme } from '../widgets/theme.ts';
-import { picture } from './picture.ts';
+import { pageOf } from './page-of.ts';
 import { noTruePictures, type TruePictures } from './true-pictures.ts';
 
 interface ScreenProps {
@@ -37,7 +37,7 @@ interface Drawn {
 
 /** The rows, and over them the picture of pixels where there is one: then its room stays blank. */
 function draw(app: App, size: Size, pictures: TruePictures): Drawn {
-  const whole = picture(app, size);
+  const whole = pageOf(app, size);
   const room = besideRoom(whole);
   const step = room && pictureAt(app);
   const sent = room && step ? pictures.find(step, { columns: room.columns - 1, rows: room.rows }) : null;

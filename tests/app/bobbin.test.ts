@@ -5,7 +5,7 @@ import { modeOf } from '../../src/app/mode.ts';
 import type { Move } from '../../src/app/move.ts';
 import type { AppStore } from '../../src/app/store.ts';
 import type { StepId } from '../../src/base/brand.ts';
-import { picture } from '../../src/screens/picture.ts';
+import { pageOf } from '../../src/screens/page-of.ts';
 import { page } from '../../src/widgets/page.ts';
 import { rowText } from '../../src/widgets/row.ts';
 import { smallProcedure, workroom } from './workroom.ts';
@@ -45,7 +45,7 @@ test('where nobody could reckon what the step takes, nothing is asked, and the s
   const said = 'Bobbin: what this step takes could not be reckoned; look at it before you sew.';
   expect(asked(program.app(), null).lines).toContain(said);
   expect(
-    page(picture(program.app(), { columns: 120, rows: 40 }))
+    page(pageOf(program.app(), { columns: 120, rows: 40 }))
       .map(rowText)
       .join('\n'),
   ).toContain(said);

@@ -6,7 +6,7 @@ import { isOpen, modeOf } from '../../src/app/mode.ts';
 import type { AppStore } from '../../src/app/store.ts';
 import type { HandId } from '../../src/base/brand.ts';
 import type { Key } from '../../src/keys/key.ts';
-import { picture } from '../../src/screens/picture.ts';
+import { pageOf } from '../../src/screens/page-of.ts';
 import { page } from '../../src/widgets/page.ts';
 import { rowText } from '../../src/widgets/row.ts';
 import { press, pressKey } from '../screens/lining.ts';
@@ -34,7 +34,7 @@ const sizes = [
   [120, 40],
 ] as const;
 const shown = (program: AppStore, [columns, rows]: readonly [number, number] = [80, 24]): string =>
-  page(picture(program.app(), { columns, rows })).map(rowText).join('\n');
+  page(pageOf(program.app(), { columns, rows })).map(rowText).join('\n');
 const checked = async ({ store }: Workroom): Promise<readonly { readonly folded?: true; readonly point: string }[]> =>
   (await store.read({ kinds: ['checked'] })).map(({ entry }) => entry.body as never);
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { App } from '../../src/app/app.ts';
 import type { Key } from '../../src/keys/key.ts';
-import { picture } from '../../src/screens/picture.ts';
+import { pageOf } from '../../src/screens/page-of.ts';
 import type { Size } from '../../src/terminal/open-terminal.ts';
 import { page } from '../../src/widgets/page.ts';
 import { cleanRow, rowColumns, rowText } from '../../src/widgets/row.ts';
@@ -57,7 +57,7 @@ const hostile = lining
   .replace('Sleeve bore', `${'unbrokenword'.repeat(12)} 幅 Sleeve bore`);
 
 function fits(app: App, size: Size): void {
-  const rows = page(picture(app, size));
+  const rows = page(pageOf(app, size));
   expect(rows).toHaveLength(size.rows);
   for (const row of rows) {
     expect(rowColumns(row), JSON.stringify(rowText(row))).toBeLessThanOrEqual(size.columns);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { columns } from '../../src/base/columns.ts';
 import { languages } from '../../src/base/language.ts';
-import { picture } from '../../src/screens/picture.ts';
+import { pageOf } from '../../src/screens/page-of.ts';
 import { page } from '../../src/widgets/page.ts';
 import { cleanRow, rowColumns, rowText } from '../../src/widgets/row.ts';
 import { loadWords } from '../../src/words/load.ts';
@@ -22,7 +22,7 @@ describe.each(languages.filter((language) => language !== 'en'))('%s', (language
     const speaks = { language, words: { room: words, hand: null } };
     const app = (await play(story, await roomFor(story, lining), speaks)).app();
     for (const size of sizes) {
-      const rows = page(picture(app, size)).map(cleanRow);
+      const rows = page(pageOf(app, size)).map(cleanRow);
       expect(rows).toHaveLength(size.rows);
       for (const row of rows) {
         expect(rowColumns(row)).toBeLessThanOrEqual(size.columns);
@@ -42,7 +42,7 @@ test('whoever strikes a tick reads of it in their language', async () => {
   const app = (
     await play(story, await roomFor(story, ticked), { language: 'es', words: { room: words, hand: null } })
   ).app();
-  const rows = page(picture(app, { columns: 80, rows: 24 })).map(rowText);
+  const rows = page(pageOf(app, { columns: 80, rows: 24 })).map(rowText);
   expect(rows.join('\n')).toMatch(/T-1 (?:rev\. )?.*A/);
   expect(rows.join('\n')).toMatch(/hecho.*Piezas contadas/);
   expect(rows.join('\n')).not.toMatch(/done|\brev A\b/);

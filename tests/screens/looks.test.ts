@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { picture } from '../../src/screens/picture.ts';
+import { pageOf } from '../../src/screens/page-of.ts';
 import { page } from '../../src/widgets/page.ts';
 import { type Row, rowText, type Style } from '../../src/widgets/row.ts';
 import { lining } from './lining.ts';
@@ -9,7 +9,7 @@ const rowsOf = async (name: string): Promise<readonly Row[]> => {
   const story = stories[name];
   if (!story) throw new Error(`no story ${name}`);
   const app = (await play(story, await roomFor(story, lining))).app();
-  return page(picture(app, { columns: 80, rows: 24 }));
+  return page(pageOf(app, { columns: 80, rows: 24 }));
 };
 const has = (row: Row, style: Style): boolean => row.some((part) => part.style === style && part.text.trim() !== '');
 const names = Object.keys(stories);
@@ -48,7 +48,7 @@ test('every screen of a rehearsal says that nothing is recorded', async () => {
   for (const [name, story] of Object.entries(stories).filter(([each]) => !each.startsWith('changes'))) {
     const room = await roomFor(story, lining);
     const { app } = await play({ ...story, as: { ...story.as, purpose: 'rehearse' } }, room);
-    const rows = page(picture(app(), { columns: 60, rows: 20 })).map(rowText);
+    const rows = page(pageOf(app(), { columns: 60, rows: 20 })).map(rowText);
     expect(rows[0], name).toContain('REHEARSAL · nothing is recorded');
   }
 });

@@ -24,7 +24,7 @@ import { takeUp } from './take-up.ts';
 import { isTooSmall, tooSmall } from './too-small.ts';
 
 /** The screen that belongs to this state of the program, laid out for this size. */
-export function picture(app: App, size: Size): Page {
+export function pageOf(app: App, size: Size): Page {
   if (isTooSmall(size)) return tooSmall(app, size);
   if (app.pin) return pinScreen(app, app.pin, size);
   if (app.lock) return lockScreen(app, app.lock, size);
