@@ -2,7 +2,7 @@ import type { StepPicture } from '../app/step-pictures.ts';
 import { remember } from '../base/remember.ts';
 import { drawSvg, type Paper } from '../picture/draw-svg.ts';
 import { pictureKey } from '../picture/picture-key.ts';
-import type { Source } from '../raster/raster.ts';
+import type { Pixels, Source } from '../raster/raster.ts';
 import type { TruePictures } from '../screens/true-pictures.ts';
 import type { Graphics } from '../terminal/graphics.ts';
 import { kittyPicture } from '../terminal/kitty.ts';
@@ -92,15 +92,13 @@ async function make(picture: StepPicture, room: Room, at: Graphics, id: number):
   return indexed.ok ? { way: 'sixel', bytes: sixelPicture(indexed.value) } : null;
 }
 
-function sourceOf({ seen, wanted }: StepPicture, room: Room, cell: Cell, at: Graphics): Source | null {
+function sourceOf({ seen, wanted }: StepPicture, room: Room, cell: Pixels, at: Graphics): Source | null {
   if (seen?.is === 'drawing') return { svg: drawSvg(seen.drawing, room, cell, wanted, paperOf(at)) };
   return seen?.is === 'photograph' ? { photo: seen.bytes } : null;
 }
 
-type Cell = Graphics['cell'];
-
 /** Cells as large as they are, or as small as they must be made for all of them to be no more than the terminal takes. */
-function cellFor({ columns, rows }: Room, { cell, most }: Graphics): Cell {
+function cellFor({ columns, rows }: Room, { cell, most }: Graphics): Pixels {
   const scale = Math.min(
     1,
     (most?.width ?? Infinity) / (columns * cell.width),

@@ -1,10 +1,12 @@
+import type { Pixels } from '../raster/raster.ts';
+import type { Size } from './open-terminal.ts';
+
 /** What a terminal says it can show beside characters. */
 export interface Graphics {
   readonly way: 'kitty' | 'sixel';
-  /** Size of a cell in pixels. */
-  readonly cell: { readonly width: number; readonly height: number };
-  /** The largest picture it takes, in pixels; `null` when it does not say. */
-  readonly most: { readonly width: number; readonly height: number } | null;
+  readonly cell: Pixels;
+  /** The largest picture it takes; `null` when it does not say. */
+  readonly most: Pixels | null;
   /** How many colours a picture may have; a terminal of the Kitty protocol takes any number. */
   readonly colours: number;
   /** The colour behind the text as `#rrggbb`; `null` when the terminal does not tell. */
@@ -15,10 +17,10 @@ export interface Graphics {
 export interface Answers {
   readonly kitty: 'yes' | 'no';
   readonly sixel: 'yes' | 'no';
-  readonly cell: Graphics['cell'] | null;
+  readonly cell: Pixels | null;
   /** The field for sixels, and the largest that was told of. */
-  readonly field: Graphics['most'];
-  readonly most: Graphics['most'];
+  readonly field: Pixels | null;
+  readonly most: Pixels | null;
   readonly colours: number | null;
   readonly ground: string | null;
   /** `all` once the last question is answered. */
@@ -55,10 +57,7 @@ export function withAnswer(answers: Answers, bytes: string): Answers | null {
 }
 
 /** What a terminal of so many cells can; `null` when it shows characters only. */
-export function graphicsOf(
-  { kitty, sixel, cell, field, most, colours, ground }: Answers,
-  size: { readonly columns: number; readonly rows: number },
-): Graphics | null {
+export function graphicsOf({ kitty, sixel, cell, field, most, colours, ground }: Answers, size: Size): Graphics | null {
   if (kitty === 'no' && sixel === 'no') return null;
   const way = kitty === 'yes' ? 'kitty' : 'sixel';
   // 256 is what terminals have that do not say; a palette of one colour shows nothing.
@@ -76,11 +75,7 @@ export function graphicsOf(
 const SMALL_CELL = { width: 8, height: 16 };
 
 /** The field is that of all cells together and less than one more, where it is not cut to the largest. */
-function cellIn(
-  field: Graphics['most'],
-  most: Graphics['most'],
-  { columns, rows }: { readonly columns: number; readonly rows: number },
-): Graphics['cell'] {
+function cellIn(field: Pixels | null, most: Pixels | null, { columns, rows }: Size): Pixels {
   if (field === null || most === null) return SMALL_CELL;
   const width = field.width < most.width ? Math.floor(field.width / columns) : SMALL_CELL.width;
   const height = field.height < most.height ? Math.floor(field.height / rows) : SMALL_CELL.height;
@@ -88,13 +83,13 @@ function cellIn(
 }
 
 /** A cell of no size, or of a size that nobody could read, was not understood. */
-function sizeOf(width: number, height: number): Graphics['cell'] | null {
+function sizeOf(width: number, height: number): Pixels | null {
   const [usualWidth, usualHeight] = [width >= 4 && width <= 100, height >= 6 && height <= 200];
   return usualWidth && usualHeight ? { width, height } : null;
 }
 
 /** The first answer is of the field as it is; each may be of the largest. */
-const withField = (answers: Answers, field: Graphics['most']): Answers => ({
+const withField = (answers: Answers, field: Pixels | null): Answers => ({
   ...answers,
   field: answers.field ?? field,
   most:
@@ -106,7 +101,7 @@ const withField = (answers: Answers, field: Graphics['most']): Answers => ({
       : (field ?? answers.most),
 });
 
-const fieldOf = (width: number, height: number): Graphics['most'] =>
+const fieldOf = (width: number, height: number): Pixels | null =>
   width >= 50 && height >= 50 ? { width, height } : null;
 
 /** `rgb:1010/1010/1414` as `#101014`: of each number, which has one to four digits, the two that count. */

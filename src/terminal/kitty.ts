@@ -1,12 +1,10 @@
+import type { Size } from './open-terminal.ts';
+
 /**
  * A PNG for a terminal that knows the Kitty graphics protocol: sent and placed where the cursor stands, which does not move. `id`
  * names picture and placement; the terminal scales it to `columns` by `rows` cells and answers nothing.
  */
-export function kittyPicture(
-  png: Uint8Array,
-  id: number,
-  { columns, rows }: { readonly columns: number; readonly rows: number },
-): string {
+export function kittyPicture(png: Uint8Array, id: number, { columns, rows }: Size): string {
   const text = Buffer.from(png.buffer, png.byteOffset, png.byteLength).toString('base64');
   const head = `a=T,f=100,i=${id},p=1,c=${columns},r=${rows},C=1,q=2,`;
   const chunks: string[] = [];
