@@ -1,3 +1,4 @@
+import { assertNever } from '../base/assert-never.ts';
 import { ok, type Result, refuse } from '../base/result.ts';
 import { boxOf } from './box.ts';
 import { cornersOf } from './corners.ts';
@@ -22,25 +23,28 @@ export function measureNamed(drawing: Drawing, words: string): Result<readonly n
       `${words} names nothing to measure; write an id, two ids with – or to between them, or an id with width, depth, d1 or d2 behind it.`,
     );
   }
-  const found = named.names.map((name) => one(drawing, name, named.of));
-  const [first, second] = found;
-  if (first === undefined || !first.ok)
-    return first ?? refuse('measure-unreadable', `${words} names nothing to measure.`);
-  if (second !== undefined && !second.ok) return second;
   const said = (result: Result<readonly number[]>): Result<readonly number[]> =>
     result.ok ? result : refuse(result.error.rule, `${words} cannot be measured: ${result.error.message}`);
+  if (named.of === 'distance') {
+    const [first, second] = [one(drawing, named.names[0], named.of), one(drawing, named.names[1], named.of)];
+    if (!first.ok) return first;
+    return second.ok ? said(apart(drawing, first.value, second.value)) : second;
+  }
+  const found = one(drawing, named.name, named.of);
+  if (!found.ok) return found;
+  const { path } = found.value;
   switch (named.of) {
     case 'length':
-      return ok([lengthOf(first.value.path)]);
-    case 'distance':
-      return second === undefined ? ok([]) : said(apart(drawing, first.value, second.value));
+      return ok([lengthOf(path)]);
     case 'width':
-      return ok([boxOf(first.value.path).width]);
+      return ok([boxOf(path).width]);
     case 'depth':
-      return ok([boxOf(first.value.path).height]);
+      return ok([boxOf(path).height]);
     case 'd1':
     case 'd2':
-      return said(diagonal(first.value, named.of));
+      return said(diagonal(path, named.of));
+    default:
+      return assertNever(named);
   }
 }
 
@@ -78,7 +82,7 @@ function apart(drawing: Drawing, first: Part, second: Part): Result<readonly num
   return astray(two, along) ?? ok([Math.abs(to.along - from.along)]);
 }
 
-function diagonal({ path }: Part, which: 'd1' | 'd2'): Result<readonly number[]> {
+function diagonal(path: string, which: 'd1' | 'd2'): Result<readonly number[]> {
   const corners = cornersOf(path);
   if (!corners.ok) return corners;
   const [upperLeft, upperRight, lowerRight, lowerLeft] = corners.value;

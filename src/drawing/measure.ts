@@ -1,9 +1,7 @@
 /** A length that a drawing can give. */
-export interface Measure {
-  readonly of: 'length' | 'distance' | 'width' | 'depth' | 'd1' | 'd2';
-  /** One id, or the two of a distance. */
-  readonly names: readonly string[];
-}
+export type Measure =
+  | { readonly of: 'length' | 'width' | 'depth' | 'd1' | 'd2'; readonly name: string }
+  | { readonly of: 'distance'; readonly names: readonly [string, string] };
 
 /**
  * What some words ask to be measured; `undefined` when they are not of one of these forms:
@@ -20,10 +18,8 @@ export function readMeasure(words: string): Measure | undefined {
     return isId(pair[1]) && isId(pair[2]) ? { of: 'distance', names: [pair[1], pair[2]] } : undefined;
   const [name = '', size, ...more] = tidy.split(' ');
   if (!isId(name) || more.length > 0) return undefined;
-  if (size === undefined) return { of: 'length', names: [name] };
-  return size === 'width' || size === 'depth' || size === 'd1' || size === 'd2'
-    ? { of: size, names: [name] }
-    : undefined;
+  if (size === undefined) return { of: 'length', name };
+  return size === 'width' || size === 'depth' || size === 'd1' || size === 'd2' ? { of: size, name } : undefined;
 }
 
 const isId = (text: string): boolean => /^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u.test(text);
