@@ -1,6 +1,6 @@
 /**
  * The text of a DXF file: as UTF-8 where it is that, else in the letters that its header names (`$DWGCODEPAGE`, as later releases write it
- * after 3), else in those of western Europe.
+ * after 3), else in those of western Europe. Names of code pages from memory.
  */
 export function patternText(bytes: Uint8Array): string {
   try {
