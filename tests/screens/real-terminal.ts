@@ -80,8 +80,11 @@ export function startTerminal(options: TerminalOptions): RealTerminal {
   // The emulator answers what it is asked, as a terminal does.
   screen.onData((answer) => program.write(says !== undefined && /^\x1b\[\?[\d;]*c$/.test(answer) ? says : answer));
   program.onData((data) => {
-    bytes += data;
-    screen.write(data, tell);
+    // What was sent counts when the emulator shows it: it reads a turn later.
+    screen.write(data, () => {
+      bytes += data;
+      tell();
+    });
   });
   const exited = new Promise<{ code: number; signal: number }>((resolve) => {
     program.onExit(({ exitCode, signal = 0 }) => {
