@@ -8,6 +8,7 @@ import type { Silenced } from '../procedure/proof/silence.ts';
 import { proofread } from '../procedure/proofread.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { compareSheet } from '../procedure/sheet.ts';
+import { wayOut } from '../procedure/way-out.ts';
 import { photoTrouble } from '../raster/photo-trouble.ts';
 import { nameInside } from '../storage/name-inside.ts';
 import { type PictureFile, readPicture } from '../storage/picture-files.ts';
@@ -121,8 +122,9 @@ function wrongWith(address: string, read: Result<PictureFile>): Wrong | undefine
     return { rule: 'picture-missing', message: read.error.message, mend };
   }
   const trouble = isDrawing(read.value.name) ? undefined : photoTrouble(read.value.bytes);
-  const mend = 'Save it as JPEG or PNG, with no more than 50 million pixels.';
-  return trouble && { rule: 'picture-unshown', message: `${address}: ${trouble.message}`, mend };
+  if (!trouble) return undefined;
+  const { message, mend } = wayOut(trouble.message);
+  return { rule: 'picture-unshown', message: `${address}: ${message}`, mend: mend ?? '' };
 }
 
 function findingOf({ name, text }: ProcedureFile, { line, address }: Picture, wrong: Wrong): Finding {

@@ -16,8 +16,8 @@ export function photoTrouble(bytes: Uint8Array): Refusal | undefined {
 /** A camera makes no more; decoding as many takes a second and some 200 MB. */
 export const MOST_PIXELS = 50_000_000;
 
-export const BROKEN = refuse('picture-broken', 'This picture cannot be read: save it again as JPEG or PNG.');
-const TOO_LARGE = refuse('picture-pixels', 'This picture has more than 50 million pixels: make it smaller.');
+export const BROKEN = refuse('picture-broken', 'This picture cannot be read; save it again as JPEG or PNG.');
+const TOO_LARGE = refuse('picture-pixels', 'This picture has more than 50 million pixels; make it smaller.');
 
 /** What the head says. Of a JPEG with stray bytes in its head it is the decoder that finds out how large it is, and refuses too much. */
 function headOf(bytes: Uint8Array): { readonly type: 'jpg' | 'png'; readonly pixels: number } | undefined {

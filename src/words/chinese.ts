@@ -691,8 +691,8 @@ export const chinese: Catalogue = {
   'The picture {address} was not kept with this revision.': '图 {address} 没有随这个版本保存。',
   'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.':
     '图纸 {address} 无法显示：`walkfoot proofread` 会说明原因。',
-  'This picture cannot be read: save it again as JPEG or PNG.': '无法读取此图：请重新存为 JPEG 或 PNG。',
-  'This picture has more than 50 million pixels: make it smaller.': '此图超过 5000 万像素：请缩小。',
+  'This picture cannot be read; save it again as JPEG or PNG.': '无法读取此图：请重新存为 JPEG 或 PNG。',
+  'This picture has more than 50 million pixels; make it smaller.': '此图超过 5000 万像素：请缩小。',
   'Photographs cannot be shown on this machine; go on without.': '这台机器无法显示照片；请不看照片继续。',
   '{length} mm long': '长 {length} mm',
   '{width} by {height} mm': '{width} × {height} mm',

@@ -736,9 +736,9 @@ export const spanish: Catalogue = {
   'The picture {address} was not kept with this revision.': 'El dibujo {address} no se guardó con esta revisión.',
   'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.':
     'No se puede mostrar nada del dibujo {address}: `walkfoot proofread` dice por qué.',
-  'This picture cannot be read: save it again as JPEG or PNG.':
+  'This picture cannot be read; save it again as JPEG or PNG.':
     'Esta imagen no se puede leer: guárdala otra vez como JPEG o PNG.',
-  'This picture has more than 50 million pixels: make it smaller.':
+  'This picture has more than 50 million pixels; make it smaller.':
     'Esta imagen tiene más de 50 millones de píxeles: hazla más pequeña.',
   'Photographs cannot be shown on this machine; go on without.':
     'En esta máquina no se pueden mostrar fotografías; sigue sin ellas.',

@@ -725,9 +725,9 @@ export const vietnamese: Catalogue = {
   'The picture {address} was not kept with this revision.': 'Hình {address} không được giữ cùng bản sửa đổi này.',
   'Nothing of the drawing {address} can be shown: `walkfoot proofread` tells why.':
     'Không hiện được gì của bản vẽ {address}: `walkfoot proofread` cho biết vì sao.',
-  'This picture cannot be read: save it again as JPEG or PNG.':
+  'This picture cannot be read; save it again as JPEG or PNG.':
     'Không đọc được hình này: hãy lưu lại thành JPEG hoặc PNG.',
-  'This picture has more than 50 million pixels: make it smaller.':
+  'This picture has more than 50 million pixels; make it smaller.':
     'Hình này có hơn 50 triệu điểm ảnh: hãy thu nhỏ lại.',
   'Photographs cannot be shown on this machine; go on without.':
     'Máy này không hiện được ảnh chụp; hãy làm tiếp mà không có ảnh.',

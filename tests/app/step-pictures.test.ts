@@ -48,7 +48,7 @@ async function atFirstStep(): Promise<AppStore> {
   await press(program, '"ines" enter "b-1" enter');
   const { play } = program.app();
   if (!play) throw new Error('no bundle');
-  const broken = refuse('picture-broken', 'This picture cannot be read: save it again as JPEG or PNG.');
+  const broken = refuse('picture-broken', 'This picture cannot be read; save it again as JPEG or PNG.');
   const found = new Map<string, SeenPicture>([
     ['../media/lining.svg', drawing],
     ['../media/other.svg', { is: 'unshown', why: broken.error }],
@@ -110,7 +110,7 @@ test('a dialogue tells what each picture brings out, in the words of the hand', 
     'Picture: Join (brings out A-B)\n  A-B, Join A to B, 12 from both edges: 1220 mm long, on B and A',
   );
   expect(lines()).toContain(
-    'Picture: Notches (brings out notch-1)\n  This picture cannot be read: save it again as JPEG or PNG.',
+    'Picture: Notches (brings out notch-1)\n  This picture cannot be read; save it again as JPEG or PNG.',
   );
 });
 

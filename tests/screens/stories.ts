@@ -74,7 +74,7 @@ const photograph: SeenPicture = {
   },
 };
 
-const refused = refuse('picture-broken', 'This picture cannot be read: save it again as JPEG or PNG.');
+const refused = refuse('picture-broken', 'This picture cannot be read; save it again as JPEG or PNG.');
 const broken: SeenPicture = { is: 'unshown', why: refused.error };
 
 /** Ines at step 3 of set 1, its picture read or (null) not yet. */

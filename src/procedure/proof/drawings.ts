@@ -1,4 +1,5 @@
 import type { Severity } from '../../base/finding.ts';
+import { isDrawing } from '../../drawing/measurable.ts';
 import type { Proof } from './proof.ts';
 import { both, COMMON_PRACTICE, type Rule } from './rule.ts';
 import type { ShownDrawing } from './shown-drawing.ts';
@@ -74,11 +75,12 @@ export const DRAWINGS: readonly Rule[] = [
     good: '![The panel](../media/panel.svg#A)\n\n- [ ] Panel lies flat',
     drawing: both('<rect id="A" class="piece" width="90" height="50"/>'),
     check: ({ drawings, procedure, at }, say) => {
+      if (drawings === null) return;
       // What could not be read has parts that nobody knows of yet.
-      const whole = drawings?.filter(({ read }) => read.findings.every((finding) => finding.severity !== 'error'));
-      const known = new Map(whole?.map(({ address, read }) => [address, read.ids]));
+      const whole = drawings.filter(({ read }) => read.findings.every((finding) => finding.severity !== 'error'));
+      const known = new Map(whole.map(({ address, read }) => [address, read.ids]));
       for (const { address, bringOut, line } of procedure.steps.flatMap(({ pictures }) => pictures)) {
-        const ids = known.get(address);
+        const ids = isDrawing(address) ? known.get(address) : NO_IDS;
         const missing = ids === undefined ? undefined : bringOut.find((id) => !ids.has(id));
         if (missing === undefined) continue;
         const mend = 'Write an id that the drawing has, or give a part of it this one.';
@@ -87,6 +89,9 @@ export const DRAWINGS: readonly Rule[] = [
     },
   },
 ];
+
+/** A photograph has no parts. */
+const NO_IDS: ReadonlySet<string> = new Set();
 
 function tell({ at }: Proof, shown: ShownDrawing, which: Severity, say: Parameters<Rule['check']>[1]): void {
   const { address, picture, read } = shown;

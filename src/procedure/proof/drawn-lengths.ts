@@ -26,8 +26,12 @@ export const DRAWN_LENGTHS: readonly Rule[] = [
     good: SPACED('36 ±2 of D1–D2').replace('¦', ''),
     drawing: both(LINES),
     check: (proof, say) => {
+      const unmeasured = new Set<string>();
       for (const { name, measured, at } of measures(proof)) {
         if (measured.ok) continue;
+        // Of a drawing that cannot be measured once is enough.
+        if (measured.error.rule === NOT_TO_SCALE && unmeasured.has(measured.error.message)) continue;
+        unmeasured.add(measured.error.message);
         const { message, mend } = wayOut(measured.error.message);
         say({ at, found: name, message, mend: mend ?? MEND.nominal });
       }
@@ -98,8 +102,9 @@ function measureIn(
   return { measured: first ?? noDrawing(title), shown: undefined };
 }
 
+const NOT_TO_SCALE = 'drawing-units';
 const notToScale = ({ address }: ShownDrawing): Result<never> =>
-  refuse('drawing-units', `${address} cannot be measured; mend what is said of it, or leave out of and what follows.`);
+  refuse(NOT_TO_SCALE, `${address} cannot be measured; mend what is said of it, or leave out of and what follows.`);
 const noDrawing = (title: string): Result<never> =>
   refuse(
     'part-missing',

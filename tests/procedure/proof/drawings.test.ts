@@ -83,6 +83,10 @@ describe('a limit against the drawing', () => {
     expect(findings(asked('36 ±2'), {}).map(({ message }) => message)).toEqual([
       'No drawing is shown in which this could be measured.',
     ]);
+    // Said once, however many limits are of it.
+    const twice = `${asked('36 ±2')}\n- [ ] Spacing at the back ____ mm (36 ±2 of b–a)`;
+    expect(findings(twice, { '../media/a.svg': pixels })).toHaveLength(1);
+    expect(findings(twice.replaceAll('a–b', 'a–c').replace('b–a', 'c–b'), { '../media/a.svg': LINES })).toHaveLength(2);
   });
 
   test('where drawings are out of reach nothing is said', () =>
@@ -229,6 +233,13 @@ describe('the drawing itself', () => {
       'picture-id-missing',
     ]);
   });
+});
+
+test('a photograph has no parts to bring out', () => {
+  const look = (picture: string): readonly unknown[] =>
+    findings(`![Knot](../media/${picture})\n\n- [ ] Flat`, {}).map(({ rule, found }) => [rule, found]);
+  expect(look('knot.png#A')).toEqual([['picture-id-missing', '../media/knot.png#A']]);
+  expect(look('knot.png')).toEqual([]);
 });
 
 /** A practice procedure with its drawing changed: what was right is found out. */
