@@ -9,13 +9,20 @@ import { speak } from './speak.ts';
 /** Why a fresh bobbin goes in before this step, with both numbers, and the usual caution. */
 export function bobbinWords(
   app: Pick<App, 'hand' | 'words'>,
-  { takes, left }: Pick<Extract<Next, { readonly want: 'bobbin' }>, 'takes' | 'left'>,
+  { takes, left, full }: Pick<Extract<Next, { readonly want: 'bobbin' }>, 'takes' | 'left' | 'full'>,
 ): readonly string[] {
   const say = speak(app);
   return [
     say('This step takes {takes} m from the bobbin; a run-out within it can’t be undone.', {
       takes: metresSaid(takes),
     }),
+    ...(takes.gt(full)
+      ? [
+          say('A full bobbin holds {full} m: change it between two seams, never within one.', {
+            full: metresSaid(full),
+          }),
+        ]
+      : []),
     left === null
       ? say('Nobody has said how much is on the bobbin in the machine.')
       : say('About {left} m are left on the bobbin in the machine.', { left: metresSaid(left) }),

@@ -666,6 +666,8 @@ export const chinese: Catalogue = {
   'Fit another bobbin': '更换梭芯',
   'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
     '这一步用梭芯线 {takes} 米；中途用完无法补救。',
+  'A full bobbin holds {full} m: change it between two seams, never within one.':
+    '满梭芯有 {full} 米：请在两道缝之间更换，绝不要在一道缝中间换。',
   'Nobody has said how much is on the bobbin in the machine.': '没有人说过机器里的梭芯还有多少线。',
   'About {left} m are left on the bobbin in the machine.': '机器里的梭芯大约还剩 {left} 米。',
   'Switch the motor off and take your foot off the treadle before you change it.': '更换前先关电机，脚离开踏板。',

@@ -591,6 +591,7 @@ export const english = [
   'new bobbin',
   'Fit another bobbin',
   'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.',
+  'A full bobbin holds {full} m: change it between two seams, never within one.',
   'Nobody has said how much is on the bobbin in the machine.',
   'About {left} m are left on the bobbin in the machine.',
   'Switch the motor off and take your foot off the treadle before you change it.',

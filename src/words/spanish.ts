@@ -708,6 +708,8 @@ export const spanish: Catalogue = {
   'Fit another bobbin': 'Cambiar la bobina',
   'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
     'Este paso gasta {takes} m de la bobina; si se acaba en medio, no tiene arreglo.',
+  'A full bobbin holds {full} m: change it between two seams, never within one.':
+    'Una bobina llena tiene {full} m: cámbiala entre dos costuras, nunca dentro de una.',
   'Nobody has said how much is on the bobbin in the machine.': 'Nadie ha dicho cuánto hay en la bobina de la máquina.',
   'About {left} m are left on the bobbin in the machine.': 'En la bobina de la máquina quedan unos {left} m.',
   'Switch the motor off and take your foot off the treadle before you change it.':

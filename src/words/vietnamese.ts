@@ -698,6 +698,8 @@ export const vietnamese: Catalogue = {
   'Fit another bobbin': 'Thay suốt chỉ',
   'This step takes {takes} m from the bobbin; a run-out within it can’t be undone.':
     'Bước này dùng {takes} m chỉ suốt; hết chỉ giữa chừng thì không sửa được.',
+  'A full bobbin holds {full} m: change it between two seams, never within one.':
+    'Suốt đầy có {full} m: hãy thay giữa hai đường may, không bao giờ giữa một đường.',
   'Nobody has said how much is on the bobbin in the machine.': 'Chưa ai nói suốt chỉ trong máy còn bao nhiêu.',
   'About {left} m are left on the bobbin in the machine.': 'Suốt chỉ trong máy còn khoảng {left} m.',
   'Switch the motor off and take your foot off the treadle before you change it.':

@@ -53,6 +53,15 @@ test('where nobody could reckon what the step takes, nothing is asked, and the s
   expect(program.app().room.bobbin).toBeNull();
 });
 
+test('a step that takes more than a full bobbin is begun on one, and says where it is changed', async () => {
+  const said = 'A full bobbin holds 30 m: change it between two seams, never within one.';
+  const { program } = await atTheSleeve(new Fraction(34_000));
+  expect(asked(program.app(), null).lines).toContain(said);
+  await press(program, enter);
+  expect(program.app().play?.next).toMatchObject({ want: 'point' });
+  expect(asked((await atTheSleeve(new Fraction(30_000))).program.app(), null).lines).not.toContain(said);
+});
+
 test('a bobbin is not undone, and what to do instead is said', async () => {
   const { program } = await atTheSleeve();
   const said = 'A bobbin is not taken back: say again how much is on it (w, or bobbin 12.5).';
