@@ -1,7 +1,7 @@
 import { setsLeft } from '../bundle/bundle.ts';
 import { type Place, route } from '../bundle/route.ts';
 import type { SeenPicture } from '../picture/seen-picture.ts';
-import type { Wanted } from '../picture/standing.ts';
+import { namesIn, type Wanted } from '../picture/standing.ts';
 import type { App, Play } from './app.ts';
 
 /** A picture of the step at hand. */
@@ -20,11 +20,13 @@ export function stepPictures({ play, pictures }: Pick<App, 'play' | 'pictures'>)
   if (at.step.pictures.length === 0) return [];
   const found = pictures?.of === play.procedure ? pictures.found : null;
   const sewn = sewnBefore(play, at);
-  return at.step.pictures.map(({ alt, address, bringOut }) => ({
-    alt,
-    wanted: { broughtOut: bringOut, sewn },
-    seen: found?.get(address),
-  }));
+  const seams = at.step.facts.seams?.ids ?? [];
+  return at.step.pictures.map(({ alt, address, bringOut }) => {
+    const seen = found?.get(address);
+    // A drawing of which the text names nothing brings out the seams that are next.
+    const broughtOut = bringOut.length === 0 && seen?.is === 'drawing' ? namesIn(seen.drawing, seams) : bringOut;
+    return { alt, wanted: { broughtOut, sewn }, seen };
+  });
 }
 
 /** Seams of the steps that are behind this one, in this set or in the whole bundle. */

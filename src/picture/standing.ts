@@ -1,4 +1,4 @@
-import type { Part } from '../drawing/drawing.ts';
+import type { Drawing, Part } from '../drawing/drawing.ts';
 import { isNamed } from '../drawing/named-part.ts';
 
 /** What a picture is to tell of a drawing: ids of parts or of groups, as a picture's fragment and the seams of a step name them. */
@@ -16,3 +16,7 @@ export function standingOf(part: Part, { broughtOut, sewn }: Wanted): Standing {
   if (broughtOut.some((name) => isNamed(part, name))) return isSewn ? 'brought out, sewn' : 'brought out';
   return isSewn ? 'sewn' : 'around';
 }
+
+/** Those of the names that the drawing has parts for. */
+export const namesIn = ({ parts }: Drawing, names: readonly string[]): readonly string[] =>
+  names.filter((name) => parts.some((part) => isNamed(part, name)));

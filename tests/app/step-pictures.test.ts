@@ -42,8 +42,8 @@ const drawing: SeenPicture = {
   scale: 'to scale',
 };
 
-async function atFirstStep(): Promise<AppStore> {
-  const room = await workroom(procedure);
+async function atFirstStep(text = procedure): Promise<AppStore> {
+  const room = await workroom(text);
   const program = await room.program();
   await press(program, '"ines" enter "b-1" enter');
   const { play } = program.app();
@@ -69,6 +69,13 @@ test('a picture shows what is sewn of the set at hand, and of no other', async (
   await press(program, 'enter');
   expect(program.app().play?.next).toMatchObject({ at: { set: 2 } });
   expect(sewn()).toEqual([]);
+});
+
+test('a drawing of which the text names nothing brings out the seams that are next, as far as it has them', async () => {
+  const whole = procedure.replace('lining.svg#D1,D2', 'lining.svg').replace('D1 D2,', 'D1 D9,');
+  const program = await atFirstStep(whole);
+  expect(pictureAt(program.app())?.wanted).toEqual({ broughtOut: ['D1'], sewn: [] });
+  expect(asked(program.app(), null).lines.join()).toContain('Picture: Sleeves (brings out D1)');
 });
 
 test('one key shows the pictures of a step, another the next of them, and what was typed stays', async () => {
