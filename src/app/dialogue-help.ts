@@ -2,7 +2,7 @@ import type { Say } from '../words/say.ts';
 import type { App } from './app.ts';
 import { mayFold } from './fold.ts';
 import { speak } from './speak.ts';
-import { stepPictures } from './step-pictures.ts';
+import { picturesAtHand } from './step-pictures.ts';
 
 /** What can be typed at this moment. The words that are typed are the same in every language. */
 export function dialogueHelp(app: App): readonly string[] {
@@ -31,7 +31,7 @@ function atMachine(app: App, say: Say): readonly string[] {
     say('`back`: what is recorded. `undo`: strike what was just recorded, within five seconds.'),
     say('`strike REASON`: the newest entry; `strike #57 REASON`: that one. `note TEXT`.'),
     say('`hold REASON`. `settle`: a supervisor ends a hold. `go back REASON`: when the step allows it.'),
-    ...(stepPictures(app).length > 0 ? [say('`picture`: what the step shows, once more.')] : []),
+    ...(picturesAtHand(app.play).length > 0 ? [say('`picture`: what the step shows, once more.')] : []),
     ...(app.play?.thread ? [say('`bobbin`: a full one is in; `bobbin 12.5`: so many metres are on it.')] : []),
     ...(mayFold(app) ? [say('`fold`: without the explanations, all points at once; `unfold`: with them again.')] : []),
     say('`hands over NAME`. `leave`: the bundle waits for you. `never mind`: out of a question.'),

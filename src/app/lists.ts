@@ -4,7 +4,7 @@ import type { App } from './app.ts';
 import { deskRows } from './desk.ts';
 import { question } from './form.ts';
 import type { Mode } from './move.ts';
-import { stepPictures } from './step-pictures.ts';
+import { picturesAtHand } from './step-pictures.ts';
 
 /** Those who may sign on, in the order of their enrolment. */
 export const signable = ({ room }: App): readonly Hand[] => [...room.hands.values()].filter((hand) => !hand.retired);
@@ -29,6 +29,6 @@ export const lists: Partial<Record<Mode, (app: App) => number>> = {
   choice: (app) =>
     app.play?.next.want === 'point' && app.play.next.point.kind === 'choice' ? app.play.next.point.options.length : 0,
   'look back': (app) => lookedBack(app).length,
-  picture: (app) => stepPictures(app).length,
+  picture: ({ play }) => picturesAtHand(play).length,
   'form choice': (app) => (app.layer?.layer === 'form' ? (question(app, app.layer.form)?.options?.length ?? 0) : 0),
 };

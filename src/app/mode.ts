@@ -7,7 +7,7 @@ import { chosenDraft, chosenRow } from './desk.ts';
 import { mayFold } from './fold.ts';
 import { question } from './form.ts';
 import type { Mode, Order } from './move.ts';
-import { stepPictures } from './step-pictures.ts';
+import { picturesAtHand } from './step-pictures.ts';
 
 /** Which table of keys is in force. */
 export function modeOf(app: App): Mode {
@@ -100,7 +100,7 @@ export function isOpen(app: App, order: Order): boolean {
     case 'hold':
       return play !== null && play.bundle.text !== null && openHold(play.bundle) === undefined;
     case 'picture':
-      return stepPictures(app).length > 0;
+      return picturesAtHand(play).length > 0;
     case 'strike':
       return app.layer?.layer === 'look back';
     case 'sign off':

@@ -2,6 +2,7 @@ import { setsLeft } from '../bundle/bundle.ts';
 import { type Place, route } from '../bundle/route.ts';
 import type { SeenPicture } from '../picture/seen-picture.ts';
 import { namesIn, type Wanted } from '../picture/standing.ts';
+import type { Picture } from '../procedure/procedure.ts';
 import type { App, Play } from './app.ts';
 
 /** A picture of the step at hand. */
@@ -13,11 +14,14 @@ export interface StepPicture {
   readonly seen: SeenPicture | undefined;
 }
 
-/** The pictures of the step at hand, in the order of the text; none where no step is at hand. */
+/** The pictures that the text shows at the step at hand, in its order; none where no step is at hand. */
+export const picturesAtHand = (play: Pick<Play, 'next'> | null): readonly Picture[] =>
+  play && 'at' in play.next ? play.next.at.step.pictures : [];
+
+/** The same as far as they were read, with what each is to tell. */
 export function stepPictures({ play, pictures }: Pick<App, 'play' | 'pictures'>): readonly StepPicture[] {
-  if (!play || !('at' in play.next)) return [];
+  if (!play || !('at' in play.next) || picturesAtHand(play).length === 0) return [];
   const { at } = play.next;
-  if (at.step.pictures.length === 0) return [];
   const found = pictures?.of === play.procedure ? pictures.found : null;
   const sewn = sewnBefore(play, at);
   const seams = at.step.facts.seams?.ids ?? [];

@@ -1,5 +1,5 @@
 import type { Play } from '../app/app.ts';
-import { stepPictures } from '../app/step-pictures.ts';
+import { picturesAtHand, stepPictures } from '../app/step-pictures.ts';
 import type { AppStore } from '../app/store.ts';
 import { refuse } from '../base/result.ts';
 import type { SeenPicture } from '../picture/seen-picture.ts';
@@ -69,10 +69,10 @@ export function followPictures(store: AppStore, find: FindPicture): Following {
 }
 
 /** Those of the step at hand first: they are looked at now. */
-function picturesOf({ next, procedure }: Play): readonly Picture[] {
-  const now = 'at' in next ? next.at.step.pictures : [];
-  return [...now, ...procedure.steps.flatMap(({ pictures }) => pictures)];
-}
+const picturesOf = (play: Play): readonly Picture[] => [
+  ...picturesAtHand(play),
+  ...play.procedure.steps.flatMap(({ pictures }) => pictures),
+];
 
 function broken({ address }: Picture, error: unknown): SeenPicture {
   const trouble = error instanceof Error ? error.message : String(error);

@@ -1,7 +1,7 @@
 import type { App } from '../app/app.ts';
 import { pictureWords } from '../app/picture-words.ts';
 import { speak } from '../app/speak.ts';
-import { pictureAt, stepPictures } from '../app/step-pictures.ts';
+import { pictureAt, picturesAtHand } from '../app/step-pictures.ts';
 import type { Size } from '../terminal/open-terminal.ts';
 import type { Page } from '../widgets/page.ts';
 import { wrapRow } from '../widgets/wrap-row.ts';
@@ -13,7 +13,7 @@ import { said } from './said.ts';
 export function pictureScreen(app: App, size: Size): Page | null {
   const picture = pictureAt(app);
   if (!picture) return null;
-  const count = stepPictures(app).length;
+  const count = picturesAtHand(app.play).length;
   const place = count > 1 ? ` · ${speak(app)('{place} of {places}', { place: app.chosen + 1, places: count })}` : '';
   return {
     ...frame(app, size, {
