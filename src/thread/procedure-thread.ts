@@ -1,6 +1,7 @@
 import type { Drawing } from '../drawing/drawing.ts';
 import { seamLength } from '../drawing/seam-length.ts';
-import type { Procedure, Step } from '../procedure/procedure.ts';
+import { nearestFirst } from '../procedure/nearest-first.ts';
+import type { Procedure } from '../procedure/procedure.ts';
 import type { RoomThread } from './room-thread.ts';
 import { type StepThread, stepThread } from './step-thread.ts';
 
@@ -13,16 +14,14 @@ export function procedureThread(
   drawings: ReadonlyMap<string, Drawing>,
   room: RoomThread,
 ): readonly StepThread[] {
-  const all = [...drawings.values()];
-  const own = ({ pictures }: Step): readonly Drawing[] =>
-    pictures.flatMap(({ address }) => drawings.get(address) ?? []);
+  const shown = [...drawings].map(([address, drawing]) => ({ address, drawing }));
   return procedure.steps
     .filter(({ facts }) => facts.seams !== null)
-    .map((step) => stepThread(step, (id) => firstLength([...own(step), ...all], id), room));
+    .map((step) => stepThread(step, (id) => firstLength(nearestFirst(shown, step), id), room));
 }
 
-function firstLength(drawings: readonly Drawing[], id: string): number | undefined {
-  for (const drawing of drawings) {
+function firstLength(shown: readonly { readonly drawing: Drawing }[], id: string): number | undefined {
+  for (const { drawing } of shown) {
     const length = seamLength(drawing, id);
     if (length !== undefined) return length;
   }

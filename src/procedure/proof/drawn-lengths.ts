@@ -3,11 +3,12 @@ import { type Result, refuse } from '../../base/result.ts';
 import { measureNamed } from '../../drawing/measure-named.ts';
 import type { Limit } from '../../measure/limit.ts';
 import { convert } from '../../measure/unit.ts';
+import { nearestFirst } from '../nearest-first.ts';
 import type { Point, Step } from '../procedure.ts';
 import { wayOut } from '../way-out.ts';
 import type { Proof } from './proof.ts';
 import { both, COMMON_PRACTICE, type Rule } from './rule.ts';
-import { isMeasurable, nearestFirst, type ShownDrawing } from './shown-drawing.ts';
+import { isMeasurable, type ShownDrawing, unmeasured } from './shown-drawing.ts';
 
 const LINES =
   '<line id="D1" class="mark" y1="10" x2="90" y2="10"/>\n<line id="D2" class="mark" y1="46" x2="90" y2="46"/>';
@@ -26,12 +27,12 @@ export const DRAWN_LENGTHS: readonly Rule[] = [
     good: SPACED('36 ±2 of D1–D2').replace('¦', ''),
     drawing: both(LINES),
     check: (proof, say) => {
-      const unmeasured = new Set<string>();
+      const told = new Set<string>();
       for (const { name, measured, at } of measures(proof)) {
         if (measured.ok) continue;
         // Of a drawing that cannot be measured once is enough.
-        if (measured.error.rule === NOT_TO_SCALE && unmeasured.has(measured.error.message)) continue;
-        unmeasured.add(measured.error.message);
+        if (measured.error.rule === NOT_TO_SCALE && told.has(measured.error.message)) continue;
+        told.add(measured.error.message);
         const { message, mend } = wayOut(measured.error.message);
         say({ at, found: name, message, mend: mend ?? MEND.nominal });
       }
@@ -103,8 +104,8 @@ function measureIn(
 }
 
 const NOT_TO_SCALE = 'drawing-units';
-const notToScale = ({ address }: ShownDrawing): Result<never> =>
-  refuse(NOT_TO_SCALE, `${address} cannot be measured; mend what is said of it, or leave out of and what follows.`);
+const notToScale = (shown: ShownDrawing): Result<never> =>
+  refuse(NOT_TO_SCALE, unmeasured(shown, 'leave out of and what follows'));
 const noDrawing = (title: string): Result<never> =>
   refuse(
     'part-missing',

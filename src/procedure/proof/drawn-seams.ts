@@ -1,11 +1,12 @@
 import type { Drawing, Part } from '../../drawing/drawing.ts';
 import { joined } from '../../drawing/joined.ts';
 import { isNamed, nameOf, partsNamed } from '../../drawing/named-part.ts';
+import { nearestFirst } from '../nearest-first.ts';
 import type { SeamsFact, Step } from '../procedure.ts';
 import { wayOut } from '../way-out.ts';
 import type { Proof } from './proof.ts';
 import { both, COMMON_PRACTICE, type Rule } from './rule.ts';
-import { isMeasurable, nearestFirst, type ShownDrawing } from './shown-drawing.ts';
+import { isMeasurable, type ShownDrawing, unmeasured } from './shown-drawing.ts';
 
 const PICTURE = '![The strap](../media/panel.svg#ST)\n\n- [ ] Strap lies flat';
 const STRAP =
@@ -139,15 +140,13 @@ function joins(proof: Proof): readonly Join[] {
   const { drawings } = proof;
   if (drawings === null) return [];
   return sewn(proof).flatMap(({ step, seams }) =>
-    (seams.joins ?? []).map((names) => {
-      return {
-        step,
-        text: seams.text,
-        names,
-        ease: Number(seams.ease ?? 0),
-        laid: lay(nearestFirst(drawings, step), names),
-      };
-    }),
+    (seams.joins ?? []).map((names) => ({
+      step,
+      text: seams.text,
+      names,
+      ease: Number(seams.ease ?? 0),
+      laid: lay(nearestFirst(drawings, step), names),
+    })),
   );
 }
 
@@ -159,10 +158,10 @@ function lay(shown: readonly ShownDrawing[], names: readonly [string, string]): 
   const [first, second] = drawing === undefined ? [] : names.flatMap((name) => partsNamed(drawing, name));
   if (drawing === undefined || first === undefined || second === undefined) {
     // Edges may well be drawn where nothing can be measured: what is wrong there comes first.
-    const unmeasured = shown.find((each) => !isMeasurable(each));
-    return unmeasured === undefined
+    const wrong = shown.find((each) => !isMeasurable(each));
+    return wrong === undefined
       ? `No drawing that is shown has both ${names.join(' and ')}.`
-      : `${unmeasured.address} cannot be measured; mend what is said of it, or leave the join out.`;
+      : unmeasured(wrong, 'leave the join out');
   }
   const laid = joined(drawing, first, second);
   return laid.ok ? laid.value : laid.error.message;

@@ -1,5 +1,5 @@
 import { type DrawingRead, isToScale } from '../../drawing/read-drawing.ts';
-import type { Picture, Procedure, Step } from '../procedure.ts';
+import type { Picture, Procedure } from '../procedure.ts';
 
 /** A drawing that a procedure shows, as it was read. */
 export interface ShownDrawing {
@@ -23,11 +23,9 @@ export function shownIn(procedure: Procedure, drawingAt: DrawingAt): readonly Sh
   return [...shown.values()].filter((each) => each !== null);
 }
 
-/** The drawings that are shown, those of a step first. */
-export function nearestFirst(drawings: readonly ShownDrawing[], { pictures }: Step): readonly ShownDrawing[] {
-  const own = drawings.filter(({ address }) => pictures.some((picture) => picture.address === address));
-  return [...new Set([...own, ...drawings])];
-}
-
 /** Whether there is a drawing that could be measured. */
 export const isMeasurable = ({ read }: ShownDrawing): boolean => isToScale(read);
+
+/** What is said of one that can't be, as a sentence with its way out; `instead` is another way. */
+export const unmeasured = ({ address }: ShownDrawing, instead: string): string =>
+  `${address} cannot be measured; mend what is said of it, or ${instead}.`;
