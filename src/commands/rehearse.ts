@@ -8,6 +8,7 @@ import { ok, type Result, refuse } from '../base/result.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { readProcedure } from '../procedure/read-procedure.ts';
 import { findingsReport } from '../reports/findings.ts';
+import { nameInside } from '../storage/name-inside.ts';
 import { pictureFolders } from '../storage/picture-files.ts';
 import { findProcedure, type ProcedureFile, readProcedure as readFile } from '../storage/procedure-files.ts';
 import { openRoomFolder, roomAround } from '../storage/room-folder.ts';
@@ -35,11 +36,10 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
   // Pictures and settings are those of the room the file lies in, wherever the rehearsal was called.
   const room = roomAround(found.value.path);
   const folder = room ?? folderOf(options, io);
-  const draft = readFile(folder, found.value.path);
-  if (!draft.ok) return cannot(io, draft.error.message);
+  const draft = { ...found.value, name: nameInside(folder, found.value.path) ?? found.value.name };
   if (options.watch && !(io.stdout.isTTY && io.stdin.isTTY && !options.plain))
     return cannot(io, 'Only a screen can follow the saves of a file: leave --watch away, or rehearse at a terminal.');
-  const { text, name } = draft.value;
+  const { text, name } = draft;
   const { procedure, findings } = readProcedure(text, name);
   if (findings.some(isError)) {
     io.err(findingsReport(findings, new Map([[name, text]]), chalkStderr));
@@ -47,7 +47,7 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
     return 1;
   }
   const clock = rehearsalClock(io.clock);
-  const live = swappable(await rehearsalOf(draft.value, procedure, clock.now));
+  const live = swappable(await rehearsalOf(draft, procedure, clock.now));
   const as = {
     purpose: 'rehearse',
     home: 'out',
@@ -59,7 +59,7 @@ export async function rehearse(named: string, options: RehearseOptions, io: Io):
     ...(await speaking(sheetLanguage(name) ?? options.language ?? 'en')),
   } as const;
   const meanwhile = options.watch
-    ? (store: AppStore) => follow(store, live, { folder, file: draft.value, clock })
+    ? (store: AppStore) => follow(store, live, { folder, file: draft, clock })
     : undefined;
   const pictures = picturesInFolder(folder, name);
   const thread = room ? { thread: stationThread((await openRoomFolder(room)).settings, pictures) } : {};
