@@ -7,6 +7,7 @@ import type { Digest } from '../../src/base/brand.ts';
 import { refuse } from '../../src/base/result.ts';
 import type { SeenPicture } from '../../src/picture/seen-picture.ts';
 import { openKeys } from '../../src/screens/open-keys.ts';
+import { pictureBeside } from '../../src/screens/picture-beside.ts';
 import { loadWords } from '../../src/words/load.ts';
 import { readSample } from '../picture/read-sample.ts';
 import { press } from '../screens/lining.ts';
@@ -69,6 +70,20 @@ test('a picture shows what is sewn of the set at hand, and of no other', async (
   await press(program, 'enter');
   expect(program.app().play?.next).toMatchObject({ at: { set: 2 } });
   expect(sewn()).toEqual([]);
+});
+
+test('what was sewn for the whole bundle is sewn in each of its sets', async () => {
+  const whole = procedure.replace('- Seams: D1 D2,', '- For the whole bundle\n- Seams: D1 D2,');
+  const program = await atFirstStep(whole);
+  await press(program, 'enter enter enter');
+  expect(program.app().play?.next).toMatchObject({ at: { set: 2, step: { title: 'Join the panels' } } });
+  expect(pictureAt(program.app())?.wanted.sewn).toEqual(['D1', 'D2']);
+});
+
+test('a picture stands beside the words from 100 columns on', async () => {
+  const { app } = await atFirstStep();
+  expect(pictureBeside(app(), { columns: 99, rows: 30 })).toBeUndefined();
+  expect(pictureBeside(app(), { columns: 100, rows: 30 })).toBeDefined();
 });
 
 test('a drawing of which the text names nothing brings out the seams that are next, as far as it has them', async () => {
