@@ -112,6 +112,9 @@ describe('themes', () => {
     const other: readonly Row[] = [[{ text: '▒▒', greys: { over: 0, under: 5 } }, span('a')]];
     const again = await coloured.again(<Lines rows={other} width={4} height={2} theme={inColour} />);
     expect(codes(again.sent)).toContain('48;5;237');
+    const third: readonly Row[] = [[{ text: '▒▒', greys: { over: 9, under: 5 } }, span('a')]];
+    const once = await coloured.again(<Lines rows={third} width={4} height={2} theme={inColour} />);
+    expect(codes(once.sent)).toContain('38;5;241');
   });
 
   test('no theme uses the attribute "dim", which many terminals draw too faintly', async () => {
